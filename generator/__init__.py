@@ -1,0 +1,3 @@
+"""Fettlebook: vehicle-repair records in, a trusted manual out."""
+
+__version__ = "0.1.0"
