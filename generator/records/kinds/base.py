@@ -1,0 +1,192 @@
+"""What every record has, and the field types they share."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterator
+from typing import Annotated, Any
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, PrivateAttr, StringConstraints
+from pydantic_core import PydanticCustomError
+
+from generator.quantities import Written, WrittenError, parse
+
+
+class Shape(BaseModel):
+    """A part of a record: strict, closed, finite and unchangeable."""
+
+    model_config = ConfigDict(
+        strict=True, extra="forbid", frozen=True, allow_inf_nan=False, arbitrary_types_allowed=True
+    )
+
+
+class Link:
+    """Marks a text field as the id of a record of one kind (or of several)."""
+
+    def __init__(self, *kinds: str) -> None:
+        self.kinds = kinds
+
+
+class Measure:
+    """Marks a written value's quantity, so that an editor's schema can say it."""
+
+    def __init__(self, quantity: str | None = None) -> None:
+        self.quantity = quantity
+
+
+class Prose:
+    """Marks a text field as Markdown prose; every other text is plain."""
+
+
+def _written(quantity: str | None) -> Any:
+    def read(value: Any) -> Any:
+        if not isinstance(value, str):
+            raise PydanticCustomError(
+                "written-form", "a value is written as text with its unit, not {found}",
+                {"found": repr(value), "hint": "write it as 860 ohm or 10 ± 1 N·m"},
+            )  # fmt: skip
+        try:
+            return parse(value, quantity)
+        except WrittenError as wrong:
+            raise PydanticCustomError(
+                "written-" + wrong.fault,  # type: ignore[arg-type]
+                "{text}", {"text": str(wrong), "hint": wrong.hint},
+            ) from None  # fmt: skip
+
+    return Annotated[Written, BeforeValidator(read), Measure(quantity)]
+
+
+def _date(value: Any) -> Any:
+    if isinstance(value, str):
+        try:
+            return datetime.date.fromisoformat(value)
+        except ValueError:
+            return value
+    return value
+
+
+Text = Annotated[str, StringConstraints(min_length=1, max_length=400, strip_whitespace=True)]
+LongText = Annotated[
+    str, StringConstraints(min_length=1, max_length=4000, strip_whitespace=True), Prose()
+]
+Id = Annotated[str, StringConstraints(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=60)]
+Date = Annotated[datetime.date, BeforeValidator(_date)]
+Minutes = Annotated[float, Field(gt=0, le=600)]
+Weight = Annotated[float, Field(gt=0, le=100)]
+
+AnyValue = _written(None)
+Temperature = _written("temperature")
+Speed = _written("rotational speed")
+Voltage = _written("voltage")
+Resistance = _written("resistance")
+Current = _written("current")
+Length = _written("length")
+Pressure = _written("pressure")
+Torque = _written("torque")
+Ratio = _written("ratio")
+
+VehicleId = Annotated[Id, Link("vehicles")]
+ComponentId = Annotated[Id, Link("components")]
+CircuitId = Annotated[Id, Link("circuits")]
+SpecId = Annotated[Id, Link("specs")]
+SymptomId = Annotated[Id, Link("symptoms")]
+CodeId = Annotated[Id, Link("codes")]
+TestId = Annotated[Id, Link("tests")]
+ReplacementId = Annotated[Id, Link("replacements")]
+ProcedureId = Annotated[Id, Link("procedures")]
+ToolId = Annotated[Id, Link("tools")]
+SupplyId = Annotated[Id, Link("supplies")]
+SourceId = Annotated[Id, Link("sources")]
+PersonId = Annotated[Id, Link("people")]
+
+COMMON_PRACTICE = "common-practice"
+"""The one source that needs no record: the trade does it so, and nobody can name a document."""
+
+SourceOrPractice = Annotated[Id, Link("sources")]
+
+
+class Signed(Shape):
+    """Who looked at the record, and when."""
+
+    by: PersonId = Field(description="The role that did it.")
+    date: Date = Field(description="The day, as 2026-10-05.")
+
+
+class Record(Shape):
+    """What every record has, whatever its kind."""
+
+    title: Text = Field(description="The name a mechanic would call it by.")
+    status: str = Field(
+        default="approved",
+        pattern="^(draft|approved|withdrawn)$",
+        description="draft, approved or withdrawn; only approved records are published.",
+    )
+    author: PersonId = Field(description="The role that wrote it.")
+    owner: PersonId = Field(description="The role that keeps this record true.")
+    reviewed: Signed | None = Field(default=None, description="Who last checked it, and when.")
+    approved: Signed | None = Field(
+        default=None, description="Who released it; not the role that wrote it."
+    )
+
+    _id: str = PrivateAttr(default="")
+    _kind: str = PrivateAttr(default="")
+
+    @property
+    def id(self) -> str:
+        """The record's name: that of its file."""
+        return self._id
+
+    @property
+    def kind(self) -> str:
+        """The folder it lies in."""
+        return self._kind
+
+    @property
+    def key(self) -> str:
+        """ "kind/id", unique in a manual."""
+        return f"{self._kind}/{self._id}"
+
+    def named(self, kind: str, id_: str) -> None:
+        """Take kind and id from the place of the file; only the loader calls this."""
+        self._kind = kind
+        self._id = id_
+
+
+def links_of(shape: Shape, path: tuple[str | int, ...] = ()) -> Iterator[
+    tuple[tuple[str | int, ...], tuple[str, ...], str]
+]:
+    """Walk every link of a record.
+
+    Yields
+    ------
+    tuple
+        The path of the field, the kinds it may name, and the id it names.
+    """
+    for name, field in type(shape).model_fields.items():
+        value = getattr(shape, name)
+        kinds = _link_kinds(field.annotation, tuple(field.metadata))
+        yield from _links_in(value, kinds, (*path, name))
+
+
+def _links_in(value: Any, kinds: tuple[str, ...], path: tuple[str | int, ...]) -> Iterator[
+    tuple[tuple[str | int, ...], tuple[str, ...], str]
+]:
+    if isinstance(value, Shape):
+        yield from links_of(value, path)
+    elif isinstance(value, (list, tuple)):
+        for index, item in enumerate(value):
+            yield from _links_in(item, kinds, (*path, index))
+    elif kinds and isinstance(value, str):
+        yield path, kinds, value
+
+
+def _link_kinds(annotation: Any, metadata: tuple[Any, ...]) -> tuple[str, ...]:
+    """Find the link mark in an annotation, through lists and optionals."""
+    for mark in metadata:
+        if isinstance(mark, Link):
+            return mark.kinds
+    for inner in getattr(annotation, "__args__", ()):
+        found = _link_kinds(inner, tuple(getattr(inner, "__metadata__", ())))
+        if found:
+            return found
+    return ()

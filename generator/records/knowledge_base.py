@@ -1,0 +1,110 @@
+"""The knowledge base: every record of a manual, each with its place in its file."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from typing import Any, TypeVar, cast
+
+from generator.problems import Code, Problem, Span, problem
+from generator.records.kinds import KINDS, Record, Settings
+
+R = TypeVar("R", bound=Record)
+
+Path = tuple[str | int, ...]
+"""The way to a field inside a record: keys and list positions."""
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where a field stands in its file."""
+
+    key: Span | None
+    value: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Origin:
+    """The file a record came from, and where each of its fields stands."""
+
+    path: str
+    places: Mapping[Path, Place] = field(default_factory=dict)
+
+    def span(self, path: Path, *, of_key: bool = False) -> Span:
+        """Give the stretch of a field, or of the nearest field around it that was written."""
+        for length in range(len(path), -1, -1):
+            place = self.places.get(path[:length])
+            if place is not None:
+                if of_key and length == len(path) and place.key is not None:
+                    return place.key
+                return place.value
+        return Span()
+
+
+@dataclass(frozen=True, slots=True)
+class KnowledgeBase:
+    """All records of a manual.
+
+    Parameters
+    ----------
+    settings : Settings
+        The manual's own settings.
+    records : mapping
+        Kind to id to record; ids in alphabetical order.
+    origins : mapping
+        Record key ("kind/id") to its origin; the settings have the key "settings".
+    """
+
+    settings: Settings
+    records: Mapping[str, Mapping[str, Record]]
+    origins: Mapping[str, Origin]
+
+    def all(self, kind: str, shape: type[R]) -> list[R]:
+        """Give every record of a kind, by id; `shape` is the class the caller works with."""
+        if KINDS[kind] is not shape:
+            raise TypeError(f"{kind} holds {KINDS[kind].__name__}, not {shape.__name__}")
+        return cast("list[R]", list(self.records.get(kind, {}).values()))
+
+    def get(self, kind: str, id_: str, shape: type[R]) -> R:
+        """Give one record; a checked knowledge base has every record that is linked to.
+
+        Raises
+        ------
+        KeyError
+            If there is none: the caller skipped the link check.
+        """
+        found = self.records[kind][id_]
+        if not isinstance(found, shape):
+            raise TypeError(f"{kind}/{id_} is not a {shape.__name__}")
+        return found
+
+    def find(self, kind: str, id_: str | None, shape: type[R]) -> R | None:
+        """Give one record, or None where there is none."""
+        found = self.records.get(kind, {}).get(id_ or "")
+        return found if isinstance(found, shape) else None
+
+    def __iter__(self) -> Iterator[Record]:
+        """Walk every record, kind by kind, id by id."""
+        for by_id in self.records.values():
+            yield from by_id.values()
+
+    def problem(
+        self, what: Code, record: Record, path: Path, message: str, hint: str, **options: Any
+    ) -> Problem:
+        """Give a finding at a field of a record.
+
+        Parameters
+        ----------
+        what : Code
+            The fault.
+        record : Record
+            Where it is.
+        path : tuple
+            The way to the field; a field that was not written points at what is around it.
+        message, hint : str
+            What is wrong, and the smallest mend.
+        options
+            ``of_key=True`` to point at the key instead of the value.
+        """
+        origin = self.origins[record.key]
+        return problem(what, origin.path, origin.span(path, **options), message, hint, record.key)
