@@ -1,0 +1,57 @@
+"""``fettlebook``: check, build, serve, expect, cautions.
+
+Data goes to standard output, progress and log to standard error. Exit status: 0 no error,
+1 errors in the records, 2 usage or settings, 3 a fault of ours.
+"""
+
+from __future__ import annotations
+
+import sys
+import traceback
+from pathlib import Path
+
+import click
+
+from generator import __version__
+from generator.cli import inspect, publish
+from generator.cli.shared import FAULT_OF_OURS, Options
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(__version__, prog_name="fettlebook")
+@click.option(
+    "-C", "--manual", "folder", default=".", metavar="FOLDER",
+    type=click.Path(exists=True, file_okay=False, path_type=Path),
+    help="The manual's folder, with mkdocs.yml and kb_source (default: this one).",
+)
+@click.option("-q", "--quiet", is_flag=True, help="Say nothing on standard error but faults.")
+@click.option("-v", "--verbose", is_flag=True, help="Say more on standard error.")
+@click.pass_context
+def group(context: click.Context, folder: Path, quiet: bool, verbose: bool) -> None:
+    """Make a vehicle-repair manual from checked records."""
+    context.obj = Options(folder, quiet, verbose)
+
+
+for command in (
+    inspect.check, inspect.expect, inspect.cautions, publish.build, publish.serve,
+):  # fmt: skip
+    group.add_command(command)
+
+
+def main() -> None:
+    """Run the command line; anything unforeseen is our fault and says so."""
+    try:
+        group.main(prog_name="fettlebook", standalone_mode=True)
+    except SystemExit:
+        raise
+    except BrokenPipeError:
+        sys.stderr.close()  # the reader of our output went away; nothing to report
+        raise SystemExit(1) from None
+    except Exception as fault:  # noqa: BLE001  # the last line of defence
+        print(
+            f"fettlebook: a fault of ours, not of your records: {type(fault).__name__}: {fault}",
+            file=sys.stderr,
+        )
+        if "-v" in sys.argv or "--verbose" in sys.argv:
+            traceback.print_exc()
+        raise SystemExit(FAULT_OF_OURS) from None

@@ -1,0 +1,89 @@
+"""Commands that publish: build and serve."""
+
+from __future__ import annotations
+
+import logging
+import sys
+from pathlib import Path
+
+import click
+
+from generator import manual
+from generator.cli.shared import FAULT_OF_OURS, USAGE, Options, good_manual, usage
+
+
+def _settings_file(options: Options) -> Path:
+    path = options.folder / manual.SETTINGS
+    if not path.is_file():
+        usage(f"there is no {manual.SETTINGS} in {options.folder}")
+    return path
+
+
+def _log_of_host(options: Options) -> None:
+    logging.basicConfig(stream=sys.stderr, format="%(levelname)s %(message)s")
+    level = logging.INFO if options.verbose else logging.ERROR
+    logging.getLogger("mkdocs").setLevel(level)
+
+
+@click.command()
+@click.option(
+    "--site-dir", "site_dir", type=click.Path(path_type=Path), metavar="FOLDER",
+    help="Where to put the site (default: site, in the manual's folder).",
+)
+@click.pass_obj
+def build(options: Options, site_dir: Path | None) -> None:
+    """Build the site: a whole new one, or the old one untouched."""
+    settings_file = _settings_file(options)
+    site = (site_dir or options.folder / manual.SITE).resolve()
+    _refuse_unsafe(options.folder.resolve(), site)
+    options.log("checking the records")
+    kb = good_manual(options)
+    _log_of_host(options)
+    from generator.publish.build import NotBuilt
+    from generator.publish.build import build as build_site
+
+    options.log("building the pages")
+    try:
+        build_site(settings_file, site, kb)
+    except NotBuilt as fault:
+        print(f"fettlebook: the site was not built, the old one stands: {fault}", file=sys.stderr)
+        raise SystemExit(FAULT_OF_OURS) from None
+    except OSError as fault:
+        print(f"fettlebook: cannot write the site, the old one stands: {fault}", file=sys.stderr)
+        raise SystemExit(USAGE) from None
+    click.echo(str(site / "index.html"))
+
+
+def _refuse_unsafe(folder: Path, site: Path) -> None:
+    """Refuse a target that a swap would take away together with what is not ours."""
+    if site == folder or site in folder.parents:
+        usage(f"{site} holds the manual itself; name a folder of its own")
+    for kept in (manual.RECORDS, "docs"):
+        if site == folder / kept or folder / kept in site.parents:
+            usage(f"{site} lies among the manual's own files; name another folder")
+    if site.is_file():
+        usage(f"{site} is a file")
+    if site.is_dir() and any(site.iterdir()) and not (site / "index.html").is_file():
+        usage(f"{site} holds something that is not a site; name an empty folder")
+
+
+@click.command()
+@click.option("--address", default="127.0.0.1:8000", metavar="HOST:PORT", help="Where to serve.")
+@click.pass_obj
+def serve(options: Options, address: str) -> None:
+    """Serve the manual and refresh the page whenever a record is saved."""
+    settings_file = _settings_file(options)
+    host, colon, port = address.rpartition(":")
+    if not colon or not host or not port.isdigit():
+        usage(f"{address!r} is not HOST:PORT")
+    from mkdocs.commands.serve import serve as host_serve
+    from mkdocs.exceptions import Abort, MkDocsException
+
+    logging.basicConfig(stream=sys.stderr, format="%(message)s")
+    logging.getLogger("mkdocs").setLevel(logging.ERROR if options.quiet else logging.INFO)
+    try:
+        host_serve(str(settings_file), dev_addr=address)
+    except (Abort, MkDocsException) as fault:
+        usage(f"cannot serve: {fault}")
+    except OSError as fault:
+        usage(f"cannot serve at {address}: {fault.strerror}")

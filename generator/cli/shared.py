@@ -1,0 +1,74 @@
+"""What the commands share: options, reading a manual, printing findings."""
+
+from __future__ import annotations
+
+import os
+import sys
+from dataclasses import dataclass
+from pathlib import Path
+from typing import NoReturn
+
+import click
+
+from generator import manual
+from generator.problems import as_json, as_text, counts, has_errors, summary
+from generator.records.knowledge_base import KnowledgeBase
+
+ERRORS = 1
+USAGE = 2
+FAULT_OF_OURS = 3
+
+FORMATS = click.Choice(["text", "json"])
+
+
+@dataclass(frozen=True, slots=True)
+class Options:
+    """The options before the command."""
+
+    folder: Path
+    quiet: bool
+    verbose: bool
+
+    def log(self, message: str) -> None:
+        """Say something on standard error, unless asked to be quiet or nobody is watching."""
+        if not self.quiet and (self.verbose or sys.stderr.isatty()):
+            print(message, file=sys.stderr)
+
+
+def colour(stream_is_terminal: bool) -> bool:
+    """Say whether to colour: a terminal, and nobody asked for none."""
+    return stream_is_terminal and not os.environ.get("NO_COLOR")
+
+
+def usage(message: str) -> NoReturn:
+    """Stop with a word on what was asked wrongly."""
+    print(f"fettlebook: {message}", file=sys.stderr)
+    raise SystemExit(USAGE)
+
+
+def read_manual(options: Options) -> manual.Manual:
+    """Read the manual, or stop where there is none."""
+    if not (options.folder / manual.RECORDS).is_dir():
+        usage(f"there is no folder {manual.RECORDS} in {options.folder}")
+    return manual.read(options.folder)
+
+
+def good_manual(options: Options) -> KnowledgeBase:
+    """Read the manual and stop, with the findings, where an error stands."""
+    read = read_manual(options)
+    if read.kb is None or has_errors(read.problems):
+        print_findings(read, to_error=True)
+        raise SystemExit(ERRORS)
+    return read.kb
+
+
+def print_findings(read: manual.Manual, *, form: str = "text", to_error: bool = False) -> None:
+    """Print every finding and the count."""
+    stream = sys.stderr if to_error else sys.stdout
+    if form == "json":
+        print(as_json(read.problems), file=stream)
+        return
+    text = as_text(read.problems, read.sources, colour(stream.isatty()))
+    if text:
+        print(text, file=stream)
+    print(summary(read.problems) if sum(counts(read.problems).values()) else "no findings", file=stream)

@@ -1,0 +1,121 @@
+"""A finished page, and the one place that turns a template and a model into HTML."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import jinja2
+
+from generator.pages import routes
+from generator.pages.book import Book, LinkTo
+from generator.pages.prose import inline, prose
+from generator.pages.strings import say
+from generator.records.kinds import Record
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """An entry of the page's list of contents."""
+
+    text: str
+    anchor: str
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """A page, ready to be handed to whatever hosts the site.
+
+    Parameters
+    ----------
+    url : str
+        Address from the root of the site.
+    title : str
+        Plain text.
+    html : str
+        The whole of the page's own content.
+    contents : tuple of Heading
+        Its parts, in order.
+    record : str
+        File of the record it shows, "" for a page made from many.
+    description : str
+        One plain sentence for a search engine or a link preview.
+    revision : str
+        Digest of what the page shows; it changes only when that does.
+    """
+
+    url: str
+    title: str
+    html: str
+    contents: tuple[Heading, ...]
+    record: str
+    description: str
+    revision: str
+
+
+@cache
+def environment() -> jinja2.Environment:
+    """Give the template environment: everything escaped, every hole an error."""
+    env = jinja2.Environment(
+        loader=jinja2.FileSystemLoader(Path(__file__).parent / "templates"),
+        autoescape=True,
+        undefined=jinja2.StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=False,
+    )
+    env.globals.update(say=say, routes=routes)
+    env.filters.update(prose=prose, inline=inline)
+    return env
+
+
+def render(
+    book: Book,
+    url: str,
+    title: str,
+    template: str,
+    model: Mapping[str, Any],
+    *,
+    record: Record | None = None,
+    contents: tuple[Heading, ...] = (),
+    description: str = "",
+) -> Page:
+    """Make one page.
+
+    Parameters
+    ----------
+    book : Book
+        The manual.
+    url, title, description : str
+        As in :class:`Page`.
+    template : str
+        File name of the template.
+    model : mapping
+        What the template shows.
+    record : Record, optional
+        The record the page is about.
+    contents : tuple of Heading
+        The page's parts.
+
+    Returns
+    -------
+    Page
+        Finished.
+    """
+
+    def href(target: str | LinkTo) -> str:
+        return routes.relative(url, target.target if isinstance(target, LinkTo) else target)
+
+    given = {
+        **model, "book": book, "settings": book.kb.settings, "title": title, "href": href,
+        "record": record, "contents": contents,
+    }  # fmt: skip
+    body = environment().get_template(template).render(given)
+    revision = hashlib.sha256(body.encode()).hexdigest()[:8]
+    foot = environment().get_template("foot.html").render({**given, "revision": revision})
+    path = book.kb.origins[record.key].path if record is not None else ""
+    return Page(url, title, body + foot, contents, path, description, revision)

@@ -1,0 +1,81 @@
+"""Putting a finished folder in the place of another.
+
+On Linux the two folders change places in one step (renameat2 with RENAME_EXCHANGE), so that a
+reader's request meets the old site or the new one, never a gap. Elsewhere the old folder is
+renamed away first; a kill between the two renames leaves it under its waiting name, from where
+:func:`mend` brings it back at the next run.
+"""
+
+from __future__ import annotations
+
+import ctypes
+import os
+import shutil
+import sys
+from pathlib import Path
+
+RENAME_EXCHANGE = 2  # include/uapi/linux/fs.h
+AT_FDCWD = -100  # include/uapi/linux/fcntl.h
+
+
+def beside(site: Path) -> Path:
+    """Give the folder a new site is built in: beside the old one, so that a rename suffices."""
+    return site.with_name(f".{site.name}.new")
+
+
+def waiting(site: Path) -> Path:
+    """Give the name under which an old site waits while the new one moves in."""
+    return site.with_name(f".{site.name}.old")
+
+
+def mend(site: Path) -> None:
+    """Bring back a site that a kill left under its waiting name; clear what is left over."""
+    old = waiting(site)
+    if old.is_dir() and not site.exists():
+        old.rename(site)
+    for left_over in (old, beside(site)):
+        if left_over.is_dir():
+            shutil.rmtree(left_over)
+
+
+def swap(site: Path) -> None:
+    """Put the folder built beside a site in its place.
+
+    Parameters
+    ----------
+    site : Path
+        Where readers look; it may not exist yet.
+
+    Raises
+    ------
+    OSError
+        If the folders cannot be renamed; the old site is still in its place.
+    """
+    new, old = beside(site), waiting(site)
+    if not site.exists():
+        new.rename(site)
+        return
+    if _exchanged(new, site):
+        shutil.rmtree(new)
+        return
+    site.rename(old)
+    try:
+        new.rename(site)
+    except OSError:
+        old.rename(site)
+        raise
+    shutil.rmtree(old)
+
+
+def _exchanged(one: Path, other: Path) -> bool:
+    """Let two folders change places in one step; False where the system cannot."""
+    if not sys.platform.startswith("linux"):
+        return False
+    try:
+        rename = ctypes.CDLL(None, use_errno=True).renameat2
+    except (OSError, AttributeError):
+        return False
+    done: int = rename(
+        AT_FDCWD, os.fsencode(one), AT_FDCWD, os.fsencode(other), ctypes.c_uint(RENAME_EXCHANGE)
+    )
+    return done == 0

@@ -1,0 +1,68 @@
+"""Knowledge base in, the whole site's pages out; no page is made while an error stands."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from generator import checks
+from generator.pages import shared, symptom, things, work
+from generator.pages.book import Book
+from generator.pages.page import Page
+from generator.problems import Problem, has_errors, in_order
+from generator.records.knowledge_base import KnowledgeBase
+
+
+@dataclass(frozen=True, slots=True)
+class Site:
+    """A manual's pages.
+
+    Parameters
+    ----------
+    title : str
+        The manual's name.
+    pages : tuple of Page
+        Home first, then by address.
+    """
+
+    title: str
+    pages: tuple[Page, ...]
+
+
+class ErrorsStand(ValueError):
+    """Pages were asked for while a finding of severity error stands."""
+
+
+def check(kb: KnowledgeBase, found: Sequence[Problem] = ()) -> list[Problem]:
+    """Give every finding on a knowledge base, those of its reading included, in order."""
+    return in_order([*found, *checks.problems(kb)])
+
+
+def make(kb: KnowledgeBase, problems: Sequence[Problem]) -> Site:
+    """Make every page.
+
+    Parameters
+    ----------
+    kb : KnowledgeBase
+        The manual.
+    problems : sequence of Problem
+        What :func:`check` gave for it.
+
+    Returns
+    -------
+    Site
+        The pages.
+
+    Raises
+    ------
+    ErrorsStand
+        If an error is among the findings.
+    """
+    if has_errors(problems):
+        raise ErrorsStand("no page is made while an error stands")
+    book = Book.of(kb)
+    pages = [
+        *shared.pages(book), *symptom.pages(book), *work.pages(book), *things.pages(book)
+    ]  # fmt: skip
+    home, rest = pages[0], pages[1:]
+    return Site(kb.settings.title, (home, *sorted(rest, key=lambda page: page.url)))
