@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 from generator.pages import routes
 from generator.pages.book import Book, LinkTo
+from generator.pages.drawings import circuit_picture, location_picture, wheel_picture
 from generator.pages.page import Heading, Page, render
-from generator.pages.pictures import circuit_picture, location_picture, wheel_picture
 from generator.pages.strings import say
 from generator.pages.values import value_view, values_by_vehicle
 from generator.records.kinds.base import COMMON_PRACTICE

@@ -7,9 +7,10 @@ from dataclasses import dataclass
 
 from generator.pages import routes
 from generator.pages.book import Book, LinkTo
+from generator.pages.drawings import hookup_picture, location_picture
 from generator.pages.jobs import called_by, complaints_using, job_view, outcome_views
 from generator.pages.page import Heading, Page, render
-from generator.pages.pictures import hookup_picture, location_picture, value_picture
+from generator.pages.pictures import value_picture
 from generator.pages.strings import say
 from generator.pages.values import ValueView, values_by_vehicle
 from generator.records.kinds.knowledge import Tool

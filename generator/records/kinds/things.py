@@ -20,6 +20,7 @@ from generator.records.kinds.base import (
     Resistance,
     Shape,
     SourceOrPractice,
+    SpecId,
     Speed,
     Temperature,
     Text,
@@ -187,6 +188,9 @@ class PullUpModel(Shape):
     pull_up: Voltage = Field(description="Voltage behind the pull-up resistor.")
     resistor: Resistance = Field(description="The pull-up resistor.")
     meter: Resistance = Field(description="Input resistance of the instrument.")
+    low_level: SpecId | None = Field(
+        default=None, description="The spec of the low level, for the picture of the wave."
+    )
 
 
 class SquareMeanModel(Shape):
