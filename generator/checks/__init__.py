@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from generator import expected, hazards
+from generator import expected
 from generator.checks import (
     condemned_parts,
     drafts,
@@ -18,8 +18,8 @@ from generator.checks import (
     outcomes,
     scope,
     signatures,
-    stock,
 )
+from generator.hazards import findings as cautions
 from generator.problems import Problem, has_errors
 from generator.records.knowledge_base import KnowledgeBase
 
@@ -29,7 +29,7 @@ FIRST: tuple[Rule, ...] = (links.problems,)
 
 RULES: tuple[Rule, ...] = (
     expected.problems,
-    hazards.problems,
+    cautions.problems,
     condemned_parts.problems,
     drafts.problems,
     onward.problems,
@@ -37,7 +37,6 @@ RULES: tuple[Rule, ...] = (
     outcomes.problems,
     scope.problems,
     signatures.problems,
-    stock.problems,
 )
 
 

@@ -196,4 +196,4 @@ def cautions(options: Options, job_id: str, form: str) -> None:
     for step in steps:
         click.echo(f"{step['step']} {step['do']}")
         for box in step["boxes"]:
-            click.echo(f"    {say('signal.' + box['word'])}: {', '.join(box['hazards'])}")
+            click.echo(f"    {box['word']}: {', '.join(box['hazards'])}")

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from markupsafe import Markup
+
 from generator.figures import (
     Cavity,
     CircuitStop,
@@ -24,6 +26,7 @@ from generator.figures import Connector as DrawnConnector
 from generator.figures import Lead as DrawnLead
 from generator.pages.book import Book
 from generator.pages.pictures import missing_words
+from generator.pages.prose import drawn
 from generator.pages.strings import say
 from generator.records.kinds.knowledge import Tool
 from generator.records.kinds.things import Circuit, Component, Connector, Line, Node
@@ -41,22 +44,22 @@ MIRRORED = {"left": "right", "right": "left"}
 """Which side a keyway is on when the connector is seen from its other face."""
 
 
-def hookup_picture(book: Book, figure_id: str, test: Test, hookup: Hookup, tool: Tool) -> str:
+def hookup_picture(book: Book, figure_id: str, test: Test, hookup: Hookup, tool: Tool) -> Markup:
     """Draw the instrument with its leads, the connector as seen from the side probed."""
     by_colour = {lead.colour: lead for lead in hookup.leads}
     red, black = by_colour.get("red"), by_colour.get("black")
     if red is None or black is None:
-        return ""
+        return Markup()
     component = book.kb.get("components", hookup.component, Component)
     pins = [lead for lead in (red, black) if lead.pin is not None]
-    drawn = _seen(component.connector, hookup) if component.connector and pins else None
-    keyway = drawn.keyway.value if drawn else ""
+    face = _seen(component.connector, hookup) if component.connector and pins else None
+    keyway = face.keyway.value if face else ""
     view = say("test.view.plugged" if hookup.plugged else f"test.view.{hookup.side}")
     leads = " ".join(
         say("test.hookup_lead", colour=lead.colour.capitalize(), to=lead.to)
         for lead in hookup.leads
     )
-    return meter_hookup(
+    return drawn(meter_hookup(
         figure_id,
         HookupWords(
             title=say("figure.hookup_title", title=test.title),
@@ -75,10 +78,10 @@ def hookup_picture(book: Book, figure_id: str, test: Test, hookup: Hookup, tool:
             "– – –", hookup.setting,
             (say("figure.socket_common"), say("figure.socket_input")),
         ),
-        drawn,
+        face,
         _lead(red, say("figure.socket_input")),
         _lead(black, say("figure.socket_common")),
-    )  # fmt: skip
+    ))  # fmt: skip
 
 
 def _lead(lead: Lead, socket: str) -> DrawnLead:
@@ -105,13 +108,13 @@ def _seen(connector: Connector, hookup: Hookup) -> DrawnConnector:
     return DrawnConnector(rows, Keyway(side), hookup.plugged)
 
 
-def location_picture(figure_id: str, component: Component) -> str:
+def location_picture(figure_id: str, component: Component) -> Markup:
     """Draw where on the engine a part sits; nothing for a part that is elsewhere."""
     location = component.location
     if location.zone not in ON_ENGINE:
-        return ""
+        return Markup()
     zone, reach = say(f"zone.{location.zone}"), say(f"component.from.{location.side}")
-    return where_to_look(
+    return drawn(where_to_look(
         figure_id,
         PlaceWords(
             title=say("figure.where_title", title=component.title),
@@ -121,15 +124,15 @@ def location_picture(figure_id: str, component: Component) -> str:
             reach=reach, view=say("figure.where_view"),
         ),
         Zone(location.zone), Seen.SIDE, Reach(location.side),
-    )  # fmt: skip
+    ))  # fmt: skip
 
 
-def wheel_picture(figure_id: str, component: Component) -> str:
+def wheel_picture(figure_id: str, component: Component) -> Markup:
     """Draw a toothed wheel with its sensor."""
     wheel = component.wheel
     if wheel is None:
-        return ""
-    return trigger_wheel(
+        return Markup()
+    return drawn(trigger_wheel(
         figure_id,
         WheelWords(
             title=say("figure.wheel_title", title=component.title),
@@ -139,17 +142,17 @@ def wheel_picture(figure_id: str, component: Component) -> str:
             direction=say("figure.wheel_turns"),
         ),
         wheel.positions, wheel.missing, 90.0, 30.0,
-    )  # fmt: skip
+    ))  # fmt: skip
 
 
-def circuit_picture(figure_id: str, circuit: Circuit) -> str:
+def circuit_picture(figure_id: str, circuit: Circuit) -> Markup:
     """Draw each wire of a circuit as a strip, one under the other."""
-    return "\n".join(
+    return Markup("\n").join(
         _line(f"{figure_id}-{n}", circuit, line) for n, line in enumerate(circuit.lines, start=1)
     )
 
 
-def _line(figure_id: str, circuit: Circuit, line: Line) -> str:
+def _line(figure_id: str, circuit: Circuit, line: Line) -> Markup:
     stops = [
         CircuitStop(
             STOPS[node.kind], node.name, _detail(node), line.colour if n == 0 else "",
@@ -162,7 +165,7 @@ def _line(figure_id: str, circuit: Circuit, line: Line) -> str:
         desc=say("figure.circuit_desc", stops=", ".join(node.name for node in line.way)),
         also_feeds=say("figure.also_feeds"),
     )
-    return circuit_strip(figure_id, words, stops)
+    return drawn(circuit_strip(figure_id, words, stops))
 
 
 def _detail(node: Node) -> str:

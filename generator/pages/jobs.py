@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from generator.hazards import Guarded, GuardedStep
+from generator.hazards import FullState, Guarded, GuardedStep
 from generator.pages import routes
 from generator.pages.book import Book, LinkTo
 from generator.pages.strings import say
 from generator.pages.values import ValueView, value_view
-from generator.records.kinds.base import Shape
 from generator.records.kinds.knowledge import Supply, Symptom, Tool
 from generator.records.kinds.things import Spec
-from generator.records.kinds.work import Job, Next, Outcome, Procedure, Test
+from generator.records.kinds.work import Job, Next, Outcome, Procedure, State, Test
+
+DIMENSIONS = tuple(State.model_fields)
+"""Every dimension of the vehicle's state, in the order a record writes them."""
 
 STRIP = ("engine", "ignition", "battery", "support")
 """The four words every step shows; other dimensions appear where they matter."""
@@ -63,10 +66,10 @@ class OutcomeView:
     onward: tuple[OnwardView, ...]
 
 
-def state_words(state: Shape, names: tuple[str, ...] | None = None) -> tuple[str, ...]:
+def state_words(state: State | FullState, names: Sequence[str] = DIMENSIONS) -> tuple[str, ...]:
     """Give a state in words; a dimension nobody spoke of, or that is not fitted, is left out."""
     words = []
-    for name in names or tuple(type(state).model_fields):
+    for name in names:
         value = getattr(state, name)
         if value is not None and str(value) != "not_fitted":
             words.append(say(f"state.{name}.{value}"))

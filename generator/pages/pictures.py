@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import sqrt
 
+from markupsafe import Markup
+
 from generator.diagnosis import Place
 from generator.expected import Expectation, expect
 from generator.figures import (
@@ -20,6 +22,7 @@ from generator.figures import (
     winding_band,
 )
 from generator.pages.book import Book
+from generator.pages.prose import drawn
 from generator.pages.strings import say
 from generator.pages.values import ValueView
 from generator.physics import pickup, switching
@@ -36,7 +39,7 @@ SWITCHING_DUTY = 0.5
 """Duty drawn where a record states none; the figure is about shape and levels."""
 
 
-def value_picture(book: Book, view: ValueView) -> str:
+def value_picture(book: Book, view: ValueView) -> Markup:
     """Give the figure of a value, or nothing where a figure would say no more than the text."""
     kind = view.spec.model.name
     if kind == "winding":
@@ -45,18 +48,18 @@ def value_picture(book: Book, view: ValueView) -> str:
         return _pickup(book, view)
     if kind == "pull_up":
         return _square(book, view)
-    return ""
+    return Markup()
 
 
-def _winding(view: ValueView) -> str:
+def _winding(view: ValueView) -> Markup:
     rows = view.expectations
     if any(e.low is None or e.nominal is None or e.high is None for e in rows):
-        return ""
+        return Markup()
     desc = " ".join(
         say("figure.winding_row", condition=r.condition, low=r.low, high=r.high, unit=view.unit)
         for r in view.rows
     )
-    return winding_band(
+    return drawn(winding_band(
         f"band-{view.spec.id}",
         BandWords(
             title=say("figure.winding_title", title=view.spec.title),
@@ -73,7 +76,7 @@ def _winding(view: ValueView) -> str:
             BandRow(e.conditions["temperature"].low, row.low, row.high)
             for e, row in zip(rows, view.rows, strict=True)
         ],
-    )  # fmt: skip
+    ))  # fmt: skip
 
 
 def _wheel_of(book: Book, spec: Spec) -> Wheel | None:
@@ -108,11 +111,11 @@ def _turned(samples: Sequence[float], wheel: Wheel) -> list[float]:
     return [*samples[turn:], *samples[:turn]]
 
 
-def _pickup(book: Book, view: ValueView) -> str:
+def _pickup(book: Book, view: ValueView) -> Markup:
     wheel = _wheel_of(book, view.spec)
     at = view.spec.at.engine_speed
     if wheel is None or at is None:
-        return ""
+        return Markup()
     here = expect(book.kb, view.spec, {"engine_speed": Interval.of(at.only)})
     nominal_v = _nominal_v(here)
     shape = pickup.pickup_waveform(
@@ -121,7 +124,7 @@ def _pickup(book: Book, view: ValueView) -> str:
     peak_v = nominal_v * sqrt(2)  # near-sine between teeth: crest factor of a sine
     cut, span, angles = _window(wheel)
     volts = [float(v) * peak_v for v in _turned(list(shape), wheel)[cut]]
-    return pickup_wave(
+    return drawn(pickup_wave(
         f"wave-{view.spec.id}",
         PickupWords(
             title=say("figure.pickup_title"),
@@ -134,7 +137,7 @@ def _pickup(book: Book, view: ValueView) -> str:
             peak_to_peak=say("figure.peak_to_peak", volts=figure(2 * peak_v, 1)),
         ),
         angles, volts, span, wheel.positions, (-peak_v, peak_v),
-    )  # fmt: skip
+    ))  # fmt: skip
 
 
 def _nominal_v(expectation: Expectation) -> float:
@@ -143,24 +146,24 @@ def _nominal_v(expectation: Expectation) -> float:
     return ((expectation.low or 0.0) + (expectation.high or 0.0)) / 2
 
 
-def _square(book: Book, view: ValueView) -> str:
+def _square(book: Book, view: ValueView) -> Markup:
     wheel, model = _wheel_of(book, view.spec), view.spec.model
     here = view.expectations[0]
     low_spec = None
     if isinstance(model, PullUpModel):
         low_spec = book.kb.find("specs", model.low_level, Spec)
     if wheel is None or low_spec is None or here.low is None or here.high is None:
-        return ""
+        return Markup()
     low_max_v = expect(book.kb, low_spec).high
     if low_max_v is None:
-        return ""
+        return Markup()
     high_v, low_v = _nominal_v(here), low_max_v / 2
     wave = switching.square_waveform(
         wheel.positions, wheel.missing, high_v, low_v, SWITCHING_DUTY,
         wheel.positions * SAMPLES_A_TOOTH,
     )  # fmt: skip
     cut, span, angles = _window(wheel)
-    return square_wave(
+    return drawn(square_wave(
         f"wave-{view.spec.id}",
         SquareWords(
             title=say("figure.square_title"),
@@ -177,13 +180,13 @@ def _square(book: Book, view: ValueView) -> str:
         ),
         angles, [float(v) for v in _turned(list(wave), wheel)[cut]],
         SquareLevels(low_v, low_max_v, here.low, high_v), span, wheel.positions,
-    )  # fmt: skip
+    ))  # fmt: skip
 
 
-def doubt_picture(figure_id: str, places: Sequence[Place]) -> str:
+def doubt_picture(figure_id: str, places: Sequence[Place]) -> Markup:
     """Draw how doubt falls along the order of tests."""
     if not places:
-        return ""
+        return Markup()
     steps = " ".join(
         say(
             "symptom.doubt_step", n=n, title=place.test.title, minutes=f"{place.elapsed:g}",
@@ -191,7 +194,7 @@ def doubt_picture(figure_id: str, places: Sequence[Place]) -> str:
         )
         for n, place in enumerate(places, start=1)
     )  # fmt: skip
-    return doubt_curve(
+    return drawn(doubt_curve(
         figure_id,
         DoubtWords(
             title=say("symptom.doubt_title"), desc=say("symptom.doubt_desc", steps=steps),
@@ -199,4 +202,4 @@ def doubt_picture(figure_id: str, places: Sequence[Place]) -> str:
         ),
         [0.0, *(place.elapsed for place in places)],
         [100.0, *(place.doubt * 100 for place in places)],
-    )  # fmt: skip
+    ))  # fmt: skip

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
-from generator.hazards import rules_for
+from generator.hazards import HazardLine, rules_for
 from generator.pages import routes
 from generator.pages.book import Book, LinkTo
 from generator.pages.page import Heading, Page, render
@@ -124,7 +124,7 @@ def _note(book: Book, record: Record) -> str:
 
 def _safety(book: Book) -> Page:
     own = set(book.kb.records.get("hazards", {}))
-    rules = rules_for(book.kb)
+    rules = [HazardLine.of(rule) for rule in rules_for(book.kb)]
     groups = [
         (say("safety.shop_rules"), "shop-rules", [rule for rule in rules if rule.id in own]),
         (say("safety.rules"), "rules", [rule for rule in rules if rule.id not in own]),

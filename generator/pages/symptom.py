@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from markupsafe import Markup
+
 from generator.diagnosis import Order, Place
 from generator.pages import routes
 from generator.pages.book import Book, LinkTo
@@ -30,7 +32,7 @@ class OrderView:
     title: str
     places: tuple[PlaceView, ...]
     elsewhere: tuple[Cause, ...]
-    figure: str
+    figure: Markup
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from markupsafe import Markup
+
 from generator.pages import routes
 from generator.pages.book import Book, LinkTo
 from generator.pages.drawings import hookup_picture, location_picture
@@ -26,7 +28,7 @@ class HookupView:
     instrument: str
     setting: str
     words: str
-    figure: str
+    figure: Markup
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +36,7 @@ class ShownValue:
     """A value and its figure, if it has one."""
 
     view: ValueView
-    figure: str
+    figure: Markup
 
 
 @dataclass(frozen=True, slots=True)

@@ -72,6 +72,7 @@ LongText = Annotated[
 Id = Annotated[str, StringConstraints(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=60)]
 Date = Annotated[datetime.date, BeforeValidator(_date)]
 Minutes = Annotated[float, Field(gt=0, le=600)]
+Share = Annotated[float, Field(gt=0, le=1)]
 Weight = Annotated[float, Field(gt=0, le=100)]
 
 AnyValue = _written(None)

@@ -7,9 +7,21 @@ Cautions follow from these words alone, so an author cannot forget one by writin
 from __future__ import annotations
 
 from enum import StrEnum
+from typing import Any
 
 
-class Action(StrEnum):
+class Word(StrEnum):
+    """A closed vocabulary; strict records still take its words as the text they are."""
+
+    @classmethod
+    def __get_pydantic_core_schema__(cls, source: Any, handler: Any) -> Any:
+        """Let text stand for a word: YAML has no enumerations."""
+        schema = handler(source)
+        schema["strict"] = False
+        return schema
+
+
+class Action(Word):
     """What the step does; some actions change the state of the vehicle by themselves."""
 
     LOOK = "look"
@@ -61,7 +73,7 @@ class Action(StrEnum):
     CARRY_OUT = "carry_out"
 
 
-class Place(StrEnum):
+class Place(Word):
     """Where the person's body and hands are."""
 
     AWAY = "away"
@@ -76,7 +88,7 @@ class Place(StrEnum):
     UNKNOWN = "unknown"
 
 
-class Energy(StrEnum):
+class Energy(Word):
     """What a component can do to a person or to a vehicle: its hazard classes."""
 
     NONE = "none"
@@ -120,7 +132,7 @@ class Energy(StrEnum):
     UNKNOWN = "unknown"
 
 
-class Opens(StrEnum):
+class Opens(Word):
     """What a step opens, so that something can come out."""
 
     FUEL_LOW = "fuel_low"
@@ -137,7 +149,7 @@ class Opens(StrEnum):
     UNKNOWN = "unknown"
 
 
-class Measures(StrEnum):
+class Measures(Word):
     """What a measuring step reads."""
 
     RESISTANCE = "resistance"
@@ -152,7 +164,7 @@ class Measures(StrEnum):
     UNKNOWN = "unknown"
 
 
-class Condition(StrEnum):
+class Condition(Word):
     """What is out of the ordinary about what a step acts on."""
 
     DAMAGED = "damaged"
@@ -164,7 +176,7 @@ class Condition(StrEnum):
     SINGLE_USE_FASTENER = "single_use_fastener"
 
 
-class Engine(StrEnum):
+class Engine(Word):
     """What the engine does."""
 
     STOPPED = "stopped"
@@ -173,7 +185,7 @@ class Engine(StrEnum):
     UNKNOWN = "unknown"
 
 
-class EngineHeat(StrEnum):
+class EngineHeat(Word):
     """How hot the engine is."""
 
     COLD = "cold"
@@ -182,7 +194,7 @@ class EngineHeat(StrEnum):
     UNKNOWN = "unknown"
 
 
-class Ignition(StrEnum):
+class Ignition(Word):
     """Key or start button."""
 
     KEY_OFF = "key_off"
@@ -191,7 +203,7 @@ class Ignition(StrEnum):
     UNKNOWN = "unknown"
 
 
-class Battery(StrEnum):
+class Battery(Word):
     """The low-voltage battery's negative terminal."""
 
     CONNECTED = "connected"
@@ -199,7 +211,7 @@ class Battery(StrEnum):
     UNKNOWN = "unknown"
 
 
-class HighVoltage(StrEnum):
+class HighVoltage(Word):
     """The high-voltage system of a hybrid or electric vehicle."""
 
     NOT_FITTED = "not_fitted"
@@ -209,7 +221,7 @@ class HighVoltage(StrEnum):
     UNKNOWN = "unknown"
 
 
-class Support(StrEnum):
+class Support(Word):
     """What carries the vehicle."""
 
     GROUND = "ground"
@@ -219,7 +231,7 @@ class Support(StrEnum):
     UNKNOWN = "unknown"
 
 
-class Pressure(StrEnum):
+class Pressure(Word):
     """Whether a system still holds pressure."""
 
     HELD = "held"
@@ -227,7 +239,7 @@ class Pressure(StrEnum):
     UNKNOWN = "unknown"
 
 
-class ParkingBrake(StrEnum):
+class ParkingBrake(Word):
     """The parking brake."""
 
     SET = "set"
@@ -235,7 +247,7 @@ class ParkingBrake(StrEnum):
     UNKNOWN = "unknown"
 
 
-class Selector(StrEnum):
+class Selector(Word):
     """Gear selector."""
 
     NEUTRAL_OR_PARK = "neutral_or_park"
@@ -243,7 +255,7 @@ class Selector(StrEnum):
     UNKNOWN = "unknown"
 
 
-class Ventilation(StrEnum):
+class Ventilation(Word):
     """Where the exhaust goes."""
 
     OPEN_AIR = "open_air"
@@ -252,7 +264,7 @@ class Ventilation(StrEnum):
     UNKNOWN = "unknown"
 
 
-class Codes(StrEnum):
+class Codes(Word):
     """Whether fault codes and freeze frame are written down."""
 
     UNSAVED = "unsaved"
@@ -261,7 +273,7 @@ class Codes(StrEnum):
     UNKNOWN = "unknown"
 
 
-class Finding(StrEnum):
+class Finding(Word):
     """What a test can find; a test on a number has most of them, a test by eye a few."""
 
     IN_LIMITS = "in_limits"
@@ -281,7 +293,7 @@ class Finding(StrEnum):
     IS_A = "is_a"
 
 
-class Verdict(StrEnum):
+class Verdict(Word):
     """What an outcome says about a part."""
 
     CONDEMNS = "condemns"

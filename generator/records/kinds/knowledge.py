@@ -4,17 +4,20 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import Field, model_validator
+from pydantic_core import PydanticCustomError
 
 from generator.records.kinds import facts
 from generator.records.kinds.base import (
     CodeId,
     ComponentId,
     Date,
+    Id,
     LongText,
     PersonId,
     Record,
     Shape,
+    Share,
     SourceOrPractice,
     SymptomId,
     TestId,
@@ -36,9 +39,23 @@ class Cause(Shape):
     weight: Weight = Field(description="How often it is this, against the others (judgement).")
     reason: Text = Field(description="Why it has that weight.")
     tests: list[TestId] = Field(default_factory=list, description="Tests that show or exclude it.")
+    shows: dict[Id, Share] = Field(
+        default_factory=dict,
+        description="Share of such faults a test shows, where it is not the test's usual one.",
+    )
     vehicles: list[VehicleId] = Field(
         default_factory=list, description="Only on these vehicles; empty means all."
     )
+
+    @model_validator(mode="after")
+    def _shown_by_its_tests(self) -> Cause:
+        strangers = sorted(set(self.shows) - set(self.tests))
+        if strangers:
+            raise PydanticCustomError(
+                "shows-stranger", "{name} is under shows but not under tests",
+                {"name": strangers[0], "hint": "list it under tests, or take it out"},
+            )  # fmt: skip
+        return self
 
 
 class Confusion(Shape):
@@ -110,6 +127,9 @@ class When(Shape):
     )
     apart: list[facts.Energy] = Field(
         default_factory=list, description="Energy of what is unplugged, removed or loose by then."
+    )
+    undone: list[Literal["unplugged", "removed", "loose", "leads", "guards_off"]] = Field(
+        default_factory=list, description="Ways in which anything is undone by then."
     )
 
 
