@@ -99,7 +99,7 @@ class FettlebookPlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
         written = [
             file.src_uri
             for file in files.documentation_pages()
-            if file.src_uri not in self.pages and file.inclusion.is_included()
+            if file.src_uri not in self.pages and file.inclusion is not InclusionLevel.EXCLUDED
         ]
         if written:
             nav.append({say("nav.guide"): sorted(written)})

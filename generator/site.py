@@ -60,7 +60,7 @@ def make(kb: KnowledgeBase, problems: Sequence[Problem]) -> Site:
     """
     if has_errors(problems):
         raise ErrorsStand("no page is made while an error stands")
-    book = Book.of(kb)
+    book = Book.of(kb.released())
     pages = [
         *shared.pages(book), *symptom.pages(book), *work.pages(book), *things.pages(book)
     ]  # fmt: skip

@@ -37,8 +37,6 @@ def problems(kb: KnowledgeBase) -> list[Problem]:
 def _check(
     kb: KnowledgeBase, key: str, path: Path, kinds: tuple[str, ...], id_: str
 ) -> list[Problem]:
-    from generator.problems import problem
-
     if any(id_ in kb.records.get(kind, {}) for kind in kinds):
         return []
     if id_ == COMMON_PRACTICE and "sources" in kinds:
@@ -48,10 +46,9 @@ def _check(
     elsewhere = [kind for kind, by_id in kb.records.items() if id_ in by_id]
     if elsewhere:
         message = f"{id_} is one of the {elsewhere[0]}, but one of the {wanted} is needed here"
-        return [
-            problem(WRONG_KIND, origin.path, origin.span(path), message, f"name one of {wanted}", key)
-        ]
-    known = [id for kind in kinds for id in kb.records.get(kind, {})]
+        hint = f"name one of the {wanted}"
+        return [problem(WRONG_KIND, origin.path, origin.span(path), message, hint, key)]
+    known = [known_id for kind in kinds for known_id in kb.records.get(kind, {})]
     near = get_close_matches(id_, known, n=1, cutoff=0.6)
     hint = f"did you mean {near[0]}?" if near else f"write the record {kinds[0]}/{id_}.yml"
     message = f"there is no record {id_} among the {wanted}"

@@ -6,7 +6,7 @@ After every reading the mechanic must know what to do next on the vehicle in fro
 from __future__ import annotations
 
 from generator.problems import Problem, code
-from generator.records.kinds.work import Job, Next, Test
+from generator.records.kinds.work import LEADS_TO, Job, Next, Test
 from generator.records.knowledge_base import KnowledgeBase
 
 NO_WAY_ON = code(
@@ -52,7 +52,7 @@ def problems(kb: KnowledgeBase) -> list[Problem]:
 def _holds(kb: KnowledgeBase, way: Next, vehicle: str) -> bool:
     if way.vehicles and vehicle not in way.vehicles:
         return False
-    for name, kind in (("test", "tests"), ("replacement", "replacements"), ("procedure", "procedures")):
+    for name, kind in LEADS_TO.items():
         if way.way == name:
             target = kb.records[kind][getattr(way, name)]
             return isinstance(target, Job) and vehicle in target.applies_to

@@ -18,13 +18,13 @@ from generator.cli.shared import (
 )
 from generator.expected import CONDITIONS, CannotExpect, Conditions, Expectation
 from generator.expected import expect as expected_value
-from generator.hazards import guard
+from generator.hazards import GuardedStep, guard
 from generator.pages.strings import say
 from generator.problems import has_errors
-from generator.quantities import Interval, WrittenError, base_unit, convert, figure, parse
+from generator.quantities import Interval, WrittenError, base_unit, figure, parse
 from generator.quantities.show import places_for
 from generator.records.kinds.things import Spec
-from generator.records.kinds.work import Job
+from generator.records.kinds.work import Job, State
 from generator.records.knowledge_base import KnowledgeBase
 
 
@@ -172,28 +172,26 @@ def cautions(options: Options, job_id: str, form: str) -> None:
         usage(f"{job_id} is ambiguous; write {found[0].key} or {found[1].key}")
     job = found[0]
     assert isinstance(job, Job)
-    steps = [
-        {
-            "step": step.number,
-            "do": step.step.do,
-            "state": {
-                name: str(value)
-                for name, value in step.state_during
-                if value is not None
-            },
-            "boxes": [
-                {"word": box.word, "hazards": [line.id for line in box.hazards]}
-                for box in step.boxes
-            ],
-            "reminders": [reminder.id for reminder in step.reminders],
-        }
-        for step in guard(kb, job).steps
-    ]  # fmt: skip
+    guarded = guard(kb, job).steps
     if form == "json":
+        steps = [_step_as_data(step) for step in guarded]
         document = {"schema": 1, "procedure": job.key, "steps": steps}
         click.echo(json.dumps(document, ensure_ascii=False, indent=2))
         return
-    for step in steps:
-        click.echo(f"{step['step']} {step['do']}")
-        for box in step["boxes"]:
-            click.echo(f"    {box['word']}: {', '.join(box['hazards'])}")
+    for step in guarded:
+        click.echo(f"{step.number} {step.step.do}")
+        for box in step.boxes:
+            click.echo(f"    {box.word}: {', '.join(line.id for line in box.hazards)}")
+
+
+def _step_as_data(step: GuardedStep) -> dict[str, object]:
+    return {
+        "step": step.number,
+        "do": step.step.do,
+        "state": {name: str(getattr(step.state_during, name)) for name in State.model_fields},
+        "boxes": [
+            {"word": str(box.word), "hazards": [line.id for line in box.hazards]}
+            for box in step.boxes
+        ],
+        "reminders": [reminder.id for reminder in step.reminders],
+    }

@@ -11,7 +11,7 @@ from typing import NoReturn
 import click
 
 from generator import manual
-from generator.problems import as_json, as_text, counts, has_errors, summary
+from generator.problems import as_json, as_text, has_errors, summary
 from generator.records.knowledge_base import KnowledgeBase
 
 ERRORS = 1
@@ -71,4 +71,4 @@ def print_findings(read: manual.Manual, *, form: str = "text", to_error: bool = 
     text = as_text(read.problems, read.sources, colour(stream.isatty()))
     if text:
         print(text, file=stream)
-    print(summary(read.problems) if sum(counts(read.problems).values()) else "no findings", file=stream)
+    print(summary(read.problems) if read.problems else "no findings", file=stream)

@@ -1,4 +1,4 @@
-"""What to test first: a complaint's causes and tests to an order, with the reason for each place."""
+"""What to test first: a complaint to an order of tests, with the reason for each place."""
 
 from generator.diagnosis.order import Order, Place, order
 

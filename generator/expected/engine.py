@@ -32,7 +32,8 @@ def unit_of(spec: Spec) -> Unit:
         If the record writes neither a value nor a known unit.
     """
     if spec.value is not None:
-        return spec.value.unit
+        written: Unit = spec.value.unit
+        return written
     unit = unit_named(spec.unit or COMPUTED_UNITS.get(spec.model.name, ""))
     if unit is None:
         raise CannotExpect("the spec has no value and no unit", "write a value, as 860 ohm ± 10 %")

@@ -46,13 +46,15 @@ class ModelUse:
 def _written(spec: Spec) -> Written:
     if spec.value is None:
         raise ValueError(f"{spec.key} has no written value")
-    return spec.value
+    value: Written = spec.value
+    return value
 
 
 def _as_written(spec: Spec) -> TrailLine:
     value = _written(spec)
     figures = tuple(v for v in (value.low, value.nominal, value.high) if v is not None)
-    return TrailLine("Written value", value.text, figures, base_unit(value.quantity).symbol, spec.source)
+    unit = base_unit(value.quantity).symbol
+    return TrailLine("Written value", value.text, figures, unit, spec.source)
 
 
 def _nothing(_spec: Spec) -> Conditions:
@@ -119,7 +121,9 @@ def _pickup_volts(_kb: KnowledgeBase, spec: Spec, given: Conditions) -> Limits:
     ratios = tuple(speed / ref_rpm for speed in sorted({at_rpm.low, at_rpm.high}))
     trail = (
         _as_written(spec),
-        TrailLine("Speed against the reference", f"n / {ref_rpm:g} rpm", ratios, "", "Faraday's law"),
+        TrailLine(
+            "Speed against the reference", f"n / {ref_rpm:g} rpm", ratios, "", "Faraday's law"
+        ),
         TrailLine(
             "Limits at that speed", "V = V_ref·n / n_ref",
             tuple(v for v in (low, nominal, high) if v is not None), "V", "Faraday's law",

@@ -12,7 +12,7 @@ from generator.pages.strings import say
 from generator.pages.values import ValueView, value_view
 from generator.records.kinds.knowledge import Supply, Symptom, Tool
 from generator.records.kinds.things import Spec
-from generator.records.kinds.work import Job, Next, Outcome, Procedure, State, Test
+from generator.records.kinds.work import LEADS_TO, Job, Next, Outcome, Procedure, State, Test
 
 DIMENSIONS = tuple(State.model_fields)
 """Every dimension of the vehicle's state, in the order a record writes them."""
@@ -137,7 +137,7 @@ def _verdict(book: Book, test: Test, outcome: Outcome) -> str:
 def _onward(book: Book, test: Test, way: Next) -> OnwardView:
     note = say("next.on", vehicles=book.vehicles(way.vehicles)) if way.vehicles else ""
     words = say(f"next.{way.way}")
-    for name, kind in (("test", "tests"), ("replacement", "replacements"), ("procedure", "procedures")):
+    for name, kind in LEADS_TO.items():
         if way.way == name:
             target = book.kb.records[kind][getattr(way, name)]
             return OnwardView(words, (book.link(target, note or _on(book, test, target)),), "")

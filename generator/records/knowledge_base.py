@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any, TypeVar, cast
 
 from generator.problems import Code, Problem, Span, problem
@@ -82,6 +82,14 @@ class KnowledgeBase:
         """Give one record, or None where there is none."""
         found = self.records.get(kind, {}).get(id_ or "")
         return found if isinstance(found, shape) else None
+
+    def released(self) -> KnowledgeBase:
+        """Give the records a reader may work from: those that are approved."""
+        kept = {
+            kind: {id_: record for id_, record in by_id.items() if record.status == "approved"}
+            for kind, by_id in self.records.items()
+        }
+        return replace(self, records=kept)
 
     def __iter__(self) -> Iterator[Record]:
         """Walk every record, kind by kind, id by id."""

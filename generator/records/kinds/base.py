@@ -49,7 +49,7 @@ def _written(quantity: str | None) -> Any:
             return parse(value, quantity)
         except WrittenError as wrong:
             raise PydanticCustomError(
-                "written-" + wrong.fault,  # type: ignore[arg-type]
+                "written-" + wrong.fault,
                 "{text}", {"text": str(wrong), "hint": wrong.hint},
             ) from None  # fmt: skip
 

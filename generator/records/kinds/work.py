@@ -161,6 +161,9 @@ class Next(Shape):
         return next(name for name in WAYS if getattr(self, name))
 
 
+LEADS_TO = {"test": "tests", "replacement": "replacements", "procedure": "procedures"}
+"""The ways on that name a record, and the kind they name."""
+
 WAYS = ("test", "replacement", "procedure", "carry_on", "repeat", "refer", "done")
 
 
