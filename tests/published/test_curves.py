@@ -75,7 +75,7 @@ def _beta(temp_c: float) -> float:
     return 10_000.0 * math.exp(3435.0 * (1.0 / (temp_c + 273.15) - 1.0 / 298.15))
 
 
-@pytest.mark.parametrize(("kind", "worst"), [("log-linear", 0.004), ("linear", 0.022)])
+@pytest.mark.parametrize(("kind", "worst"), [("log-linear", 0.004), ("linear", 0.024)])
 def test_the_stated_error_between_rows_holds(kind, worst):
     """On rows 10 K apart of a β curve (closed form) each interpolation errs as stated, one way."""
     rows = [20.0, 30.0, 40.0]

@@ -50,7 +50,7 @@ def _guard(risk: float) -> Check:
 
 def _at_limit(multiple: float, probability: float) -> Check:
     source = "closed form: Φ(2r) at a limit guarded by r·U"
-    return Check({"multiple_of_u": multiple}, 1.0 - probability, 5e-6, "C", source)
+    return Check({"multiple_of_u": multiple}, 1.0 - probability, 1e-5, "C", source)
 
 
 PROBABILITY = [

@@ -44,7 +44,7 @@ RATIO = [
 ]
 BY_MASS = [
     Check(
-        {"carbon": 0.8421, "hydrogen": 0.1579}, 15.13, 0.02, "L", LIBRARY + ", iso-octane by mass"
+        {"carbon": 0.84117, "hydrogen": 0.15883}, 15.13, 0.02, "L", LIBRARY + ", iso-octane by mass"
     ),
     Check(
         {"carbon": 0.5214, "hydrogen": 0.1313, "oxygen": 0.3473},
