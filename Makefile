@@ -1,0 +1,28 @@
+# Thin on purpose: what the targets do is in tests/run.py.
+# PYTHON=python3.12 names the Python to use; without it the newest that runs is taken.
+
+PYTHON ?=
+run = @sh tests/python.sh "$(PYTHON)" tests/run.py
+
+.DEFAULT_GOAL := help
+.PHONY: help site test soak lock clean
+
+help:  ## say what there is
+	@awk -F ':  ## ' '/^[a-z]+:  ## / { printf "  make %-6s %s\n", $$1, $$2 }' Makefile
+
+site:  ## check the records and build the manual into site/
+	$(run) site
+
+test:  ## run every check and test; SUITE="physics site" runs these alone
+	$(run) test $(SUITE)
+
+soak:  ## run the tests that take minutes
+	$(run) soak
+
+lock:  ## bring requirements.lock up to date
+	$(run) lock
+
+clean:  ## remove the environment, the site and every cache
+	@rm -rf .venv site .site.new .site.old build dist *.egg-info \
+	  .hypothesis .mypy_cache .pytest_cache .ruff_cache
+	@find generator tests -name __pycache__ -type d -prune -exec rm -rf {} +

@@ -1,0 +1,42 @@
+"""Running the command as a person would, on the demonstration manual or on a spoilt copy."""
+
+from __future__ import annotations
+
+import json
+import subprocess
+import sys
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from tests.demonstration import ROOT
+
+
+@dataclass(frozen=True)
+class Answer:
+    """What a command gave back."""
+
+    status: int
+    out: str
+    err: str
+
+    @property
+    def data(self) -> Any:
+        """Standard output, read as JSON."""
+        return json.loads(self.out)
+
+
+def ask(*arguments: str, manual: Path = ROOT) -> Answer:
+    """Run ``fettlebook`` in a process of its own."""
+    done = subprocess.run(
+        [sys.executable, "-m", "generator", "-C", str(manual), *arguments],
+        cwd=ROOT, capture_output=True, text=True, timeout=120,
+    )  # fmt: skip
+    return Answer(done.returncode, done.stdout, done.stderr)
+
+
+def replace_in(path: Path, old: str, new: str) -> None:
+    """Change one place of a file; the test is wrong if the place is not there."""
+    text = path.read_text(encoding="utf-8")
+    assert old in text, f"{path.name} has no {old!r}"
+    path.write_text(text.replace(old, new, 1), encoding="utf-8")
