@@ -46,7 +46,8 @@ class FettlebookPlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
         folder = Path(config.config_file_path or "mkdocs.yml").resolve().parent
         read = manual.read(folder)
         for finding in read.problems:
-            level = logging.ERROR if finding.severity is Severity.ERROR else logging.WARNING
+            # A warning of ours stops no build, and a strict host stops at any of its log.
+            level = logging.ERROR if finding.severity is Severity.ERROR else logging.INFO
             if not (self.serving and self.pages):
                 place = f"{finding.path}:{finding.line}:{finding.column}"
                 log.log(level, "%s: %s: %s", place, finding.code, finding.message)

@@ -52,13 +52,19 @@ def build(settings_file: Path, site: Path, kb: KnowledgeBase, *, strict: bool = 
             config.plugins.on_startup(command="build", dirty=False)
             host_build(config)
             config.plugins.on_shutdown()
+        if strict and counter.messages:
+            raise NotBuilt("; ".join(counter.messages[:3]))
+        swap.swap(site)
     except (Abort, MkDocsException) as fault:
-        raise NotBuilt(str(fault) or "the host stopped") from fault
+        raise NotBuilt(_reason(fault, counter.messages)) from fault
     finally:
         log.removeHandler(counter)
-    if strict and counter.messages:
-        raise NotBuilt("; ".join(counter.messages[:3]))
-    swap.swap(site)
+        swap.mend(site)
+
+
+def _reason(fault: BaseException, messages: list[str]) -> str:
+    """Give what the host said; its own stop carries no words, its log does."""
+    return "; ".join(messages[:3]) or str(fault) or "the host stopped"
 
 
 class _Counter(logging.Handler):
