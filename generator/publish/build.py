@@ -82,15 +82,17 @@ class _Counter(logging.Handler):
 @contextmanager
 def _dated(kb: KnowledgeBase) -> Iterator[None]:
     """Give the host the date of the newest record, so that the same input gives the same bytes."""
-    name = "SOURCE_DATE_EPOCH"
-    if name in os.environ:
-        yield
-        return
-    os.environ[name] = str(int(newest(kb).timestamp()))
+    ours = {
+        "SOURCE_DATE_EPOCH": str(int(newest(kb).timestamp())),
+        "NO_MKDOCS_2_WARNING": "1",  # the theme's word on a host that we do not use
+    }
+    missing = {name: value for name, value in ours.items() if name not in os.environ}
+    os.environ.update(missing)
     try:
         yield
     finally:
-        del os.environ[name]
+        for name in missing:
+            del os.environ[name]
 
 
 def newest(kb: KnowledgeBase) -> datetime.datetime:

@@ -141,6 +141,11 @@ def test_sound_torques_are_plausible_and_slips_of_unit_are_not(diameter_mm, torq
     assert torque_nm / 25.0 < low
 
 
+def test_a_gentle_torque_on_a_soft_gasket_is_plausible():
+    """2 N·m on M6 (common practice on soft gaskets) is low, but no misprint."""
+    assert plausible_torque_band_nm(6.0, 1.0, "8.8")[0] < 2.0
+
+
 def test_the_tables_are_well_founded():
     """Each model rests on at least three printed values."""
     for rows in (AREA, LOAD, TORQUE, WRENCH):

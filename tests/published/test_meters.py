@@ -51,6 +51,10 @@ def _half(accuracy: tuple[float, float, float], reading: float, a: float, source
     return Check(inputs, a, 1e-9, "P", source)
 
 
+def _uniform(a: float) -> Check:
+    return Check({"half_width": a}, lambda: type_b.uniform(a), 1e-12, "L", CALCULATOR)
+
+
 def _combined(*parts: float) -> Check:
     def by_calculator() -> float:
         total = sum((ureal(0.0, part) for part in parts), ureal(0.0, 0.0))
@@ -95,10 +99,8 @@ HALF = [
     Check({"accuracy": OHMS, "reading": 0.5}, 0.2045, 1e-9, "C", "0.0045 + 0.2 ohm"),
 ]
 RECTANGULAR = [
-    *(
-        Check({"half_width": a}, lambda a=a: type_b.uniform(a), 1e-12, "L", CALCULATOR)
-        for a in (0.083, 0.2045)
-    ),
+    _uniform(0.083),
+    _uniform(0.2045),
     Check({"half_width": 0.004}, 0.002309, 5e-7, "P", BUDGET),
     Check({"half_width": 0.0005}, 0.000289, 5e-7, "P", BUDGET),
 ]
