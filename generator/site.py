@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from generator import checks
 from generator.pages import shared, symptom, things, work
@@ -35,7 +35,9 @@ class ErrorsStand(ValueError):
 
 def check(kb: KnowledgeBase, found: Sequence[Problem] = ()) -> list[Problem]:
     """Give every finding on a knowledge base, those of its reading included, in order."""
-    return in_order([*found, *checks.problems(kb)])
+    read = {record.key for record in kb}
+    broken = frozenset(problem.record for problem in found) - read
+    return in_order([*found, *checks.problems(replace(kb, broken=broken))])
 
 
 def make(kb: KnowledgeBase, problems: Sequence[Problem]) -> Site:

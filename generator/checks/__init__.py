@@ -43,7 +43,7 @@ RULES: tuple[Rule, ...] = (
 def problems(kb: KnowledgeBase) -> list[Problem]:
     """Give the findings of every rule."""
     found = [finding for rule in FIRST for finding in rule(kb)]
-    if has_errors(found):
+    if has_errors(found) or kb.broken:
         return found
     for rule in RULES:
         found.extend(rule(kb))

@@ -37,7 +37,7 @@ def problems(kb: KnowledgeBase) -> list[Problem]:
 def _check(
     kb: KnowledgeBase, key: str, path: Path, kinds: tuple[str, ...], id_: str
 ) -> list[Problem]:
-    if any(id_ in kb.records.get(kind, {}) for kind in kinds):
+    if any(id_ in kb.records.get(kind, {}) or f"{kind}/{id_}" in kb.broken for kind in kinds):
         return []
     if id_ == COMMON_PRACTICE and "sources" in kinds:
         return []

@@ -20,9 +20,11 @@ def _settings_file(options: Options) -> Path:
 
 
 def _log_of_host(options: Options) -> None:
-    logging.basicConfig(stream=sys.stderr, format="%(levelname)s %(message)s")
-    level = logging.INFO if options.verbose else logging.ERROR
-    logging.getLogger("mkdocs").setLevel(level)
+    # The host's warnings must reach whoever counts them, so the handler is quiet, not the logger.
+    handler = logging.StreamHandler(sys.stderr)
+    handler.setLevel(logging.INFO if options.verbose else logging.ERROR)
+    logging.basicConfig(handlers=[handler], format="%(levelname)s %(message)s")
+    logging.getLogger("mkdocs").setLevel(logging.INFO)
 
 
 @click.command()

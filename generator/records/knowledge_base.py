@@ -53,11 +53,15 @@ class KnowledgeBase:
         Kind to id to record; ids in alphabetical order.
     origins : mapping
         Record key ("kind/id") to its origin; the settings have the key "settings".
+    broken : frozenset of str
+        Keys of records that have a file but could not be read: a link to one of them is no
+        fault of the link.
     """
 
     settings: Settings
     records: Mapping[str, Mapping[str, Record]]
     origins: Mapping[str, Origin]
+    broken: frozenset[str] = frozenset()
 
     def all(self, kind: str, shape: type[R]) -> list[R]:
         """Give every record of a kind, by id; `shape` is the class the caller works with."""

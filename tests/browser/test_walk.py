@@ -75,7 +75,8 @@ def test_the_box_stands_before_the_command(phone_page: Watch, site_server: Stati
         step = steps.nth(number)
         first = step.evaluate("step => step.firstElementChild.className")
         assert "signal" in first
-        box, command = step.locator(".signal").bounding_box(), step.locator(".command").bounding_box()
+        box = step.locator(".signal").bounding_box()
+        command = step.locator(".command").bounding_box()
         assert box and command and box["y"] + box["height"] <= command["y"] + 1
     anchor = steps.nth(1).get_attribute("id")
     page.goto(f"{page.url.split('#')[0]}#{anchor}")

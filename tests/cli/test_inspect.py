@@ -60,7 +60,8 @@ def test_expect_gives_plain_numbers_in_the_written_unit() -> None:
     answer = ask("expect", WINDING, "--at", "temperature=80degC", "--format", "json")
     assert answer.status == 0
     data = answer.data
-    assert {"spec", "quantity", "unit", "low", "nominal", "high", "conditions", "trail"} <= set(data)
+    named = {"spec", "quantity", "unit", "low", "nominal", "high", "conditions", "trail"}
+    assert named <= set(data)
     assert (data["spec"], data["quantity"], data["unit"]) == (WINDING, "resistance", "ohm")
     assert data["low"] == pytest.approx(956.5, abs=0.1)
     assert data["nominal"] == pytest.approx(1062.8, abs=0.1)
@@ -83,7 +84,7 @@ def test_expect_reads_a_range_and_another_unit() -> None:
         (("expect", WINDING, "--at", "temperature"), "NAME=VALUE"),
         (("expect", WINDING, "--at", "temprature=80degC"), "did you mean temperature"),
         (("expect", WINDING, "--at", "temperature=80 V"), "temperature is needed"),
-        (("expect", WINDING, "--at", "temperature=9**9**9 °C"), "not a value"),
+        (("expect", WINDING, "--at", "temperature=9**9**9 °C"), "9**9**9"),
         (("expect", WINDING, "--at", "temperature=at least 80 °C"), "one figure or a range"),
         (("expect", WINDING, "--at", "temperature=900 °C"), "outside"),
         (("expect", WINDING, "--at", "engine_speed=200 rpm"), "does not change"),

@@ -105,7 +105,7 @@ class Component(Record):
         default_factory=list, description="Energies within reach of hands at this part."
     )
     guard: bool = Field(
-        default=False, description="true where it keeps hands or tools from harm: a cover, a shield."
+        default=False, description="true where it keeps hands or tools from harm, as a cover."
     )
     connector: Connector | None = Field(default=None, description="Its connector.")
     circuit: CircuitId | None = Field(default=None, description="The circuit that feeds it.")
