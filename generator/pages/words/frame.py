@@ -28,8 +28,10 @@ WORDS: dict[str, str] = {
     "page.approved": "Released {date} by {who}",
     "page.unreviewed": "Not reviewed yet",
     "page.for": "For {vehicles}",
-    "page.draft": "Draft: not released for work.",
-    "page.withdrawn": "Withdrawn: do not work from this page.",
+    "page.print": "Printed from {address}. Check there for a newer revision.",
+    # an address that leads nowhere
+    "missing.heading": "There is no such page",
+    "missing.lead": "It may have been renamed or withdrawn. Start again from the complaint.",
     # home
     "home.heading": "What does the owner say?",
     "home.lead": "Pick the sentence closest to the complaint. The manual takes it from there.",

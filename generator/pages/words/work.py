@@ -5,9 +5,7 @@ from __future__ import annotations
 WORDS: dict[str, str] = {
     # steps and cautions
     "step.heading": "Steps",
-    "step.number": "Step {number}",
     "step.from": "from {procedure}",
-    "step.torque": "Value",
     "step.tools": "With {tools}",
     "state.engine.stopped": "engine stopped",
     "state.engine.cranking": "engine cranking",
@@ -85,7 +83,6 @@ WORDS: dict[str, str] = {
     "job.needs": "Have ready",
     "job.nothing": "nothing",
     "job.entry": "Before you start",
-    "job.entry_lead": "The vehicle must be in this state:",
     "job.leaves": "When you stop",
     "job.leaves_lead": "The vehicle is left in this state:",
     "test.kind": "Test",
