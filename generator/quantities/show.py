@@ -2,7 +2,20 @@
 
 from __future__ import annotations
 
-from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Decimal
+from decimal import (
+    ROUND_CEILING,
+    ROUND_FLOOR,
+    ROUND_HALF_EVEN,
+    Context,
+    Decimal,
+)
+
+# Enough digits for any float with any count of decimals: 1.8e308 has 309 before the point.
+_WIDE = Context(prec=400)
+# A float carries between 15 and 17 decimal digits; what differs beyond the twelfth is dust that
+# arithmetic left, and must not push a limit to the next figure.
+_KEPT = Context(prec=12, rounding=ROUND_HALF_EVEN)
+_MOST_PLACES = 330
 
 
 def figure(value: float, places: int, rounding: str = ROUND_HALF_EVEN) -> str:
@@ -11,9 +24,9 @@ def figure(value: float, places: int, rounding: str = ROUND_HALF_EVEN) -> str:
     Parameters
     ----------
     value : float
-        The unrounded number.
+        The unrounded number; it must be finite.
     places : int
-        Decimals to show, from 0 to 9.
+        Decimals to show, 0 or more.
     rounding : str
         A rounding mode of :mod:`decimal`.
 
@@ -21,9 +34,13 @@ def figure(value: float, places: int, rounding: str = ROUND_HALF_EVEN) -> str:
     -------
     str
         With a real minus sign; never "-0".
+
+    Notes
+    -----
+    The value is taken to twelve significant digits first.
     """
-    step = Decimal(1).scaleb(-places)
-    rounded = Decimal(repr(float(value))).quantize(step, rounding=rounding)
+    step = Decimal(1).scaleb(-places, context=_WIDE)
+    rounded = _kept(value).quantize(step, rounding=rounding, context=_WIDE)
     if rounded == 0:
         rounded = abs(rounded)
     return f"{rounded:f}".replace("-", "−")
@@ -33,8 +50,7 @@ def places_for(value: float, significant: int = 3) -> int:
     """Give the decimals that show `significant` digits of a value (0 at least)."""
     if value == 0:
         return 0
-    magnitude = Decimal(repr(abs(float(value)))).adjusted()
-    return max(0, significant - 1 - magnitude)
+    return max(0, significant - 1 - _kept(value).adjusted())
 
 
 def show_range(low: float | None, high: float | None, places: int) -> tuple[str, str]:
@@ -47,26 +63,41 @@ def show_range(low: float | None, high: float | None, places: int) -> tuple[str,
     Parameters
     ----------
     low, high : float or None
-        Unrounded limits; None leaves a side open and gives an empty text.
+        Unrounded limits, `low` not above `high`; None leaves a side open and gives an empty text.
     places : int
         Decimals wanted.
 
     Returns
     -------
     tuple of str
-        Low and high.
+        Low and high. Limits that agree to twelve significant digits give one figure twice.
+
+    Raises
+    ------
+    ValueError
+        If the limits are inverted.
     """
-    for more in range(places, places + 7):
-        shown_low = "" if low is None else figure(low, more, ROUND_CEILING)
-        shown_high = "" if high is None else figure(high, more, ROUND_FLOOR)
-        if low is None or high is None or low == high:
-            break
-        if _number(shown_low) < _number(shown_high):
-            break
-    if low is not None and low == high:
+    if low is None or high is None:
+        return (
+            "" if low is None else figure(low, places, ROUND_CEILING),
+            "" if high is None else figure(high, places, ROUND_FLOOR),
+        )
+    if _kept(low) == _kept(high):
         same = figure(low, places)
         return same, same
+    if low > high:
+        raise ValueError(f"{low} to {high} is not a band")
+    # Two steps between the limits are enough for both to fall on different figures.
+    enough = min(_MOST_PLACES, max(0, 1 - (_kept(high) - _kept(low)).adjusted()))
+    for more in range(places, max(places, enough) + 1):
+        shown_low, shown_high = figure(low, more, ROUND_CEILING), figure(high, more, ROUND_FLOOR)
+        if _number(shown_low) < _number(shown_high):
+            break
     return shown_low, shown_high
+
+
+def _kept(value: float) -> Decimal:
+    return _KEPT.create_decimal(repr(float(value)))
 
 
 def _number(text: str) -> Decimal:

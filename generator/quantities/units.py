@@ -6,7 +6,9 @@ trade and the physics rooms name another: temperature in °C and engine speed in
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import cache
 
 
@@ -125,26 +127,36 @@ def spellings() -> tuple[str, ...]:
     return tuple(_BY_SPELLING)
 
 
+def meant_by(text: str) -> list[str]:
+    """Give the symbols that a spelling outside the closed list stands for: Volts, KOHM."""
+    word = text.lower().replace(" ", "")
+    names = {word, word.removesuffix("s"), word.removesuffix("es"), word.replace("metre", "meter")}
+    return [
+        unit.symbol
+        for unit in UNITS
+        if names & {unit.symbol.lower(), unit.pint_name, *(s.lower() for s in unit.spellings)}
+    ]
+
+
 def base_unit(quantity: str) -> Unit:
     """Give the unit in which the engines hold a quantity."""
     return _BY_SPELLING[BASE[quantity]]
 
 
 @cache
-def _scale(pint_from: str, pint_to: str) -> tuple[float, float]:
-    """Give factor and offset of the linear map between two of pint's units."""
+def _scale(pint_from: str, pint_to: str) -> tuple[Fraction, Fraction]:
+    """Give factor and offset of the linear map between two of pint's units, as exact fractions."""
     registry = _registry()
-    offset = float(registry.Quantity(0.0, pint_from).to(pint_to).magnitude)
-    if offset:  # a scale with its own zero: take the size of its step from the difference unit
-        pint_from, pint_to = f"delta_{pint_from}", f"delta_{pint_to}"
-    return float(registry.Quantity(1.0, pint_from).to(pint_to).magnitude), offset
+    offset = registry.Quantity(Fraction(0), pint_from).to(pint_to).magnitude
+    one = registry.Quantity(Fraction(1), pint_from).to(pint_to).magnitude
+    return Fraction(one - offset), Fraction(offset)
 
 
 @cache
 def _registry():  # type: ignore[no-untyped-def]  # pint is imported only where it is needed
     import pint
 
-    return pint.UnitRegistry()
+    return pint.UnitRegistry(non_int_type=Fraction)
 
 
 def convert(value: float, source: Unit, target: Unit) -> float:
@@ -153,7 +165,7 @@ def convert(value: float, source: Unit, target: Unit) -> float:
     Parameters
     ----------
     value : float
-        Value in `source`.
+        Value in `source`; an infinite one stays infinite.
     source, target : Unit
         Units of the same quantity.
 
@@ -166,10 +178,16 @@ def convert(value: float, source: Unit, target: Unit) -> float:
     ------
     ValueError
         If the units measure different quantities.
+
+    Notes
+    -----
+    The shortest decimal figure of `value` is converted by exact fractions and rounded once, so
+    that 0.7 mm is 0.0007 m and comes back as 0.7 mm: binary dust would push a limit that is
+    rounded inwards to the next figure.
     """
     if source.quantity != target.quantity:
         raise ValueError(f"{source.symbol} is {source.quantity}, {target.symbol} is not")
-    if source is target:
+    if source is target or not math.isfinite(value):
         return value
     factor, offset = _scale(source.pint_name, target.pint_name)
-    return value * factor + offset
+    return float(Fraction(repr(float(value))) * factor + offset)

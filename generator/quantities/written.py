@@ -15,6 +15,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from decimal import Decimal
 from difflib import get_close_matches
 
 from generator.quantities import units
@@ -23,18 +24,20 @@ from generator.quantities.units import Unit, convert
 LONGEST = 60
 """Characters of the longest value anybody needs; a longer one is a sentence or an attack."""
 
-_NUMBER = r"[-−]?\d{1,12}(?:\.\d{1,12})?"
+# Plain digits only: \d would take the digits of every script.
+_UNSIGNED = r"[0-9]{1,12}(?:\.[0-9]{1,12})?"
+_NUMBER = rf"[-−]?{_UNSIGNED}"
 _FORMS = (
     ("range", re.compile(rf"({_NUMBER}) to ({_NUMBER}) ([^\d\s].*)")),
-    ("spread", re.compile(rf"({_NUMBER}) ± (\d{{1,12}}(?:\.\d{{1,12}})?) ([^\d\s].*)")),
-    ("percent", re.compile(rf"({_NUMBER}) ([^\d\s±][^±]*) ± (\d{{1,3}}(?:\.\d{{1,6}})?) ?%")),
+    ("spread", re.compile(rf"({_NUMBER}) ± ({_UNSIGNED}) ([^\d\s].*)")),
+    ("percent", re.compile(rf"({_NUMBER}) ([^\d\s±][^±]*) ± ([0-9]{{1,3}}(?:\.[0-9]{{1,6}})?) ?%")),
     ("at least", re.compile(rf"at least ({_NUMBER}) ([^\d\s].*)")),
     ("at most", re.compile(rf"at most ({_NUMBER}) ([^\d\s].*)")),
     ("exact", re.compile(rf"({_NUMBER}) ?([^\d\s±].*)")),
 )
 
 
-_UNIT_LIKE = re.compile(r"[^\d*^+±,]+[2²]?")
+_UNIT_LIKE = re.compile(r"[^\d*^+±,.]+[2²]?")
 
 
 class WrittenError(ValueError):
@@ -138,8 +141,8 @@ def _build(text: str, form: str, parts: tuple[str, ...], quantity: str | None) -
     unit = _unit(unit_text, quantity)
     base = units.base_unit(unit.quantity)
 
-    def to_base(number: float) -> float:
-        return convert(number, unit, base)
+    def to_base(number: Decimal) -> float:
+        return convert(float(number), unit, base)
 
     first = _number(parts[0])
     low: float | None
@@ -147,12 +150,16 @@ def _build(text: str, form: str, parts: tuple[str, ...], quantity: str | None) -
     nominal: float | None = None
     if form == "range":
         low, high = to_base(first), to_base(_number(parts[1]))
-        if low > high:
+        if first > _number(parts[1]):
             raise WrittenError(
                 "limits", f"the range {text} runs backwards", "write the smaller value first"
             )
     elif form == "spread":
         spread = _number(parts[1])
+        if unit.symbol == "%" and first > 100:
+            raise WrittenError(
+                "form", f"{text} has a percentage and no unit", "add it, as in 860 ohm ± 10 %"
+            )
         low, nominal, high = to_base(first - spread), to_base(first), to_base(first + spread)
     elif form == "percent":
         if unit.quantity in ("temperature", "ratio"):
@@ -173,16 +180,19 @@ def _build(text: str, form: str, parts: tuple[str, ...], quantity: str | None) -
     return Written(text, form, low, nominal, high, unit)
 
 
-def _number(text: str) -> float:
-    return float(text.replace("−", "-"))
+def _number(text: str) -> Decimal:
+    """Give a figure exactly: 10.1 ± 0.2 ends at 10.3, not a hair below it."""
+    return Decimal(text.replace("−", "-"))
 
 
 def _unit(text: str, quantity: str | None) -> Unit:
     unit = units.unit_named(text)
     if unit is None:
-        near = get_close_matches(text, units.spellings(), n=1, cutoff=0.5)
-        hint = f"did you mean {near[0]}?" if near else "use a unit of the list in the guide"
-        raise WrittenError("unit", f"the unit {text!r} is not known", hint)
+        near = units.meant_by(text) or get_close_matches(text, units.spellings(), 1, cutoff=0.5)
+        hint = "use a unit of the list in the guide"
+        if near:
+            hint = f"did you mean {' or '.join(near)}?"
+        raise WrittenError("unit", f"the unit `{text}` is not known", hint)
     if quantity is not None and unit.quantity != quantity:
         fitting = ", ".join(known.symbol for known in units.UNITS if known.quantity == quantity)
         raise WrittenError(
@@ -204,18 +214,32 @@ def _refuse_impossible(text: str, quantity: str, low: float | None, high: float 
 
 def _why_not(tidy: str) -> WrittenError:
     """Tell the commonest slips apart, so that the mend is the right one."""
-    if re.search(r"\d,\d", tidy):
-        return WrittenError("form", f"{tidy!r} has a comma in a number", "write a decimal point")
-    if re.search(r"\d[eE][-+]?\d", tidy):
-        return WrittenError("form", f"{tidy!r} has an exponent", "write the number out")
-    if "+/-" in tidy or "+-" in tidy:
-        return WrittenError("form", f"{tidy!r} spells the spread +/-", "write ±")
-    if re.fullmatch(_NUMBER, tidy):
-        return WrittenError("unit", f"{tidy!r} has no unit", "add its unit, as in 860 ohm")
-    if re.search(r"\d ?[-–] ?\d", tidy):
-        return WrittenError("form", f"{tidy!r} is not a value", "write a range as 0.2 to 2 V")
-    return WrittenError(
-        "form",
-        f"{tidy!r} is not a value",
-        "write 860 ohm ± 10 %, 10 ± 1 N·m, 0.2 to 2 V, at least 9.6 V or at most 0.3 V",
-    )
+    if re.fullmatch(rf"{_NUMBER}(?: (?:to|±) {_NUMBER})?|at (?:least|most) {_NUMBER}", tidy):
+        return WrittenError("unit", f"{tidy} has no unit", "add its unit, as in 860 ohm")
+    for pattern, says, hint in _SLIPS:
+        if re.search(pattern, tidy, re.IGNORECASE):
+            return WrittenError("form", f"`{tidy}` {says}", hint)
+    return WrittenError("form", f"`{tidy}` is not a value", _EXAMPLES)
+
+
+_EXAMPLES = "write 860 ohm ± 10 %, 10 ± 1 N·m, 0.2 to 2 V, at least 9.6 V or at most 0.3 V"
+_SLIPS = (
+    (r"\d,\d", "has a comma in a number", "write a decimal point, and no mark for thousands"),
+    (r"\d \d{3}\b", "has a space in a number", "write the digits without a space"),
+    (r"\d[eE][-+]?\d", "has an exponent", "write the number out"),
+    (r"\d ?\*\*? ?\d|\d ?\^ ?\d", "has a sum in it", "write the number out"),
+    (r"\+ ?/? ?-|\+ ?/? ?−", "spells the spread +/-", "write ±"),
+    (r"^(>|≥|=>|min\b|over\b|above\b|more than)", "is a lower limit", "write at least 9.6 V"),
+    (r"^(<|≤|=<|max\b|under\b|below\b|less than|up to)", "is an upper limit",
+     "write at most 0.3 V"),
+    (r"^(~|≈|about\b|approx|around\b|circa\b)", "does not say how far off it may be",
+     "write a range or a spread, as in 0.2 to 2 V or 860 ohm ± 10 %"),
+    (r"\d ?[-–—…] ?\d|\d ?\.\.+ ?\d", "is not a value", "write a range as 0.2 to 2 V"),
+    (r"\d ?[^\d\s.−-]+ to [-−]?\d", "has a unit before the word to",
+     "write the unit once, at the end, as in 0.2 to 2 V"),
+    (r"\d ?[^\d\s.−-]+ ± [\d.]+( ?[^\d\s%].*)?$", "has a unit before the sign ±",
+     "write the unit once, at the end, as in 10 ± 1 N·m"),
+    (r"\d[kKmMµ]\d|\d ?R\d", "has a letter for a decimal point", "write 4.7 kohm"),
+    (r"^[-+−]?\.\d|\d\.(\D|$)", "has a loose decimal point", "write 0.5 V"),
+    (r"^\+\d", "has a plus sign", "leave the plus out"),
+)  # fmt: skip

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from generator.records.kinds.base import Record
+from generator.records.kinds.cases import Case
 from generator.records.kinds.knowledge import (
     FaultCode,
     Hazard,
@@ -23,6 +24,7 @@ KINDS: dict[str, type[Record]] = {
     "circuits": Circuit,
     "specs": Spec,
     "symptoms": Symptom,
+    "cases": Case,
     "codes": FaultCode,
     "tests": Test,
     "replacements": Replacement,

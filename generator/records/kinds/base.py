@@ -6,7 +6,15 @@ import datetime
 from collections.abc import Iterator
 from typing import Annotated, Any
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, PrivateAttr, StringConstraints
+from pydantic import (
+    AfterValidator,
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    PrivateAttr,
+    StringConstraints,
+)
 from pydantic_core import PydanticCustomError
 
 from generator.quantities import Written, WrittenError, parse
@@ -56,6 +64,20 @@ def _written(quantity: str | None) -> Any:
     return Annotated[Written, BeforeValidator(read), Measure(quantity)]
 
 
+def _without_spread(value: Written) -> Written:
+    if value.form != "exact":
+        raise PydanticCustomError(
+            "single-value", "{text} is a range where one value is needed",
+            {"text": value.text, "hint": "write one value and its unit, as 20 °C"},
+        )  # fmt: skip
+    return value
+
+
+def single(quantity: str) -> Any:
+    """Give the field type of a written value that takes no spread."""
+    return Annotated[_written(quantity), AfterValidator(_without_spread)]
+
+
 def _date(value: Any) -> Any:
     if isinstance(value, str):
         try:
@@ -85,6 +107,9 @@ Length = _written("length")
 Pressure = _written("pressure")
 Torque = _written("torque")
 Ratio = _written("ratio")
+Duration = _written("time")
+Charge = _written("charge")
+Inductance = _written("inductance")
 
 VehicleId = Annotated[Id, Link("vehicles")]
 ComponentId = Annotated[Id, Link("components")]
@@ -113,6 +138,15 @@ class Signed(Shape):
     date: Date = Field(description="The day, as 2026-10-05.")
 
 
+class ReasonedException(Shape):
+    """One check that a record may break, for a reason that somebody answers for."""
+
+    check: Id = Field(description="The check's code, as findings name it.")
+    reason: Text = Field(description="Why it does not hold here, in a sentence a reader follows.")
+    approved_by: PersonId = Field(description="The role that allows it; not the record's author.")
+    date: Date = Field(description="The day it was allowed, as 2026-10-05.")
+
+
 class Record(Shape):
     """What every record has, whatever its kind."""
 
@@ -127,6 +161,10 @@ class Record(Shape):
     reviewed: Signed | None = Field(default=None, description="Who last checked it, and when.")
     approved: Signed | None = Field(
         default=None, description="Who released it; not the role that wrote it."
+    )
+    exceptions: list[ReasonedException] = Field(
+        default_factory=list,
+        description="Checks that may find fault here, each with its reason; never a caution.",
     )
 
     _id: str = PrivateAttr(default="")

@@ -299,3 +299,21 @@ class Verdict(Word):
     CONDEMNS = "condemns"
     CLEARS = "clears"
     NEITHER = "neither"
+
+
+class Circumstance(Word):
+    """When a complaint shows, as the owner tells it."""
+
+    HOT = "hot"
+    COLD = "cold"
+    WET = "wet"
+    UNDER_LOAD = "under_load"
+    OVER_BUMPS = "over_bumps"
+
+
+class CameBack(Word):
+    """Whether a repaired vehicle came back with the same complaint."""
+
+    STAYED_AWAY = "stayed_away"
+    CAME_BACK = "came_back"
+    TOO_EARLY = "too_early"

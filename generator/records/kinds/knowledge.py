@@ -25,6 +25,7 @@ from generator.records.kinds.base import (
     VehicleId,
     Weight,
 )
+from generator.records.kinds.instruments import Meter, Screen
 from generator.records.kinds.work import State
 
 
@@ -42,6 +43,14 @@ class Cause(Shape):
     shows: dict[Id, Share] = Field(
         default_factory=dict,
         description="Share of such faults a test shows, where it is not the test's usual one.",
+    )
+    when: dict[facts.Circumstance, Share] = Field(
+        default_factory=dict,
+        description="Share of such faults that show then: hot, wet; unsaid, as often as not.",
+    )
+    codes: dict[Id, Share] = Field(
+        default_factory=dict,
+        description="Share of such faults that store a code, where its parts do not say it.",
     )
     vehicles: list[VehicleId] = Field(
         default_factory=list, description="Only on these vehicles; empty means all."
@@ -83,6 +92,17 @@ class Symptom(Record):
     )
     causes: list[Cause] = Field(min_length=2, description="What can lie behind it.")
     codes: list[CodeId] = Field(default_factory=list, description="Codes that often come along.")
+
+    @model_validator(mode="after")
+    def _codes_of_its_causes(self) -> Symptom:
+        for cause in self.causes:
+            strangers = sorted(set(cause.codes) - set(self.codes))
+            if strangers:
+                raise PydanticCustomError(
+                    "code-stranger", "{name} is under a cause but not under the complaint's codes",
+                    {"name": strangers[0], "hint": "list it under codes, or take it out"},
+                )  # fmt: skip
+        return self
 
 
 class FaultCode(Record):
@@ -199,6 +219,8 @@ class Tool(Record):
     needs: Text = Field(description="What it must be able to do.")
     calibrated: bool = Field(description="true where it must be within its calibration date.")
     note: LongText | None = Field(default=None, description="What helps to choose or use it.")
+    meter: Meter | None = Field(default=None, description="Its ranges and errors, if it measures.")
+    screen: Screen | None = Field(default=None, description="If it is an oscilloscope.")
 
 
 class Supply(Record):
@@ -215,6 +237,16 @@ class Shop(Shape):
     name: Text = Field(description="Its name.")
     place: Text = Field(description="Where it is.")
     about: LongText = Field(description="A sentence or two.")
+
+
+class ReviewEvery(Shape):
+    """How often a record is looked at again."""
+
+    months: int = Field(default=24, ge=1, le=120, description="Months between two reviews.")
+    months_with_danger: int = Field(
+        default=12, ge=1, le=120,
+        description="The same for work that carries a DANGER or WARNING box.",
+    )  # fmt: skip
 
 
 class Settings(Shape):
@@ -236,6 +268,9 @@ class Settings(Shape):
     content_licence: Text = Field(description="Under what terms the content may be used.")
     release: Date | None = Field(default=None, description="Day of this edition.")
     approver: PersonId | None = Field(default=None, description="The role that releases it.")
+    review_every: ReviewEvery = Field(
+        default_factory=ReviewEvery, description="How often records are looked at again."
+    )
     standing_state: State = Field(
         default_factory=State, description="The state a vehicle is taken to be in on arrival."
     )

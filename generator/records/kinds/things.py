@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Literal
 
-from pydantic import Field
+from pydantic import Field, model_validator
+from pydantic_core import PydanticCustomError
 
 from generator.records.kinds import facts
 from generator.records.kinds.base import (
@@ -12,9 +13,11 @@ from generator.records.kinds.base import (
     CircuitId,
     ComponentId,
     Current,
+    Date,
     Id,
     Length,
     LongText,
+    Pressure,
     Ratio,
     Record,
     Resistance,
@@ -27,6 +30,7 @@ from generator.records.kinds.base import (
     VehicleId,
     Voltage,
 )
+from generator.records.kinds.models import Model, PlainModel
 
 
 class EngineFitted(Shape):
@@ -150,62 +154,43 @@ class Conditions(Shape):
     engine_speed: Speed | None = Field(default=None, description="Crankshaft speed.")
     supply: Voltage | None = Field(default=None, description="Voltage at the part's supply pin.")
     gap: Length | None = Field(default=None, description="Air gap.")
+    current: Current | None = Field(default=None, description="Current in the circuit.")
+    altitude: Length | None = Field(default=None, description="Height above the sea, in metres.")
+    air_pressure: Pressure | None = Field(
+        default=None, description="Air pressure at the place, not the sea-level figure."
+    )
+    sea_level_pressure: Pressure | None = Field(
+        default=None, description="The day's pressure as the weather report gives it."
+    )
+    manifold_pressure: Pressure | None = Field(
+        default=None, description="Absolute pressure in the manifold."
+    )
+    measured_pressure: Pressure | None = Field(
+        default=None, description="Pressure at the sensor that is measured."
+    )
+    ambient: Temperature | None = Field(default=None, description="Temperature of the air.")
+    state_of_charge: Ratio | None = Field(default=None, description="State of charge.")
+    travel: Ratio | None = Field(default=None, description="Share of a pedal's or flap's travel.")
+    air_ratio: Ratio | None = Field(
+        default=None, description="Air over what the fuel needs: 97 % is a lambda of 0.97."
+    )
     state: Text | None = Field(default=None, description="Anything else, in words.")
 
 
-class PlainModel(Shape):
-    """The value does not change with the conditions the reader meets."""
+class Built(Shape):
+    """A range of build dates."""
 
-    name: Literal["plain"] = Field(description="plain")
+    since: Date | None = Field(default=None, description="First day, as 2016-05-01.")
+    until: Date | None = Field(default=None, description="Last day.")
 
-
-class WindingModel(Shape):
-    """A winding: resistance follows the temperature of its metal."""
-
-    name: Literal["winding"] = Field(description="winding")
-    material: Literal["copper", "aluminium"] = Field(description="The wire's metal.")
-
-
-class PickupModel(Shape):
-    """Volts of an inductive pickup: in proportion to speed from the written reading."""
-
-    name: Literal["pickup_volts"] = Field(description="pickup_volts")
-    slowest: Speed = Field(description="Below this speed the proportion is not relied on.")
-    fastest: Speed = Field(description="Above this speed the coil's roll-off sets in.")
-
-
-class ToothRateModel(Shape):
-    """Frequency of a toothed wheel; computed, so the spec has no written value."""
-
-    name: Literal["tooth_rate"] = Field(description="tooth_rate")
-    wheel: ComponentId = Field(description="The wheel.")
-
-
-class PullUpModel(Shape):
-    """High level of a switching output: the pull-up's voltage through its resistor."""
-
-    name: Literal["pull_up"] = Field(description="pull_up")
-    pull_up: Voltage = Field(description="Voltage behind the pull-up resistor.")
-    resistor: Resistance = Field(description="The pull-up resistor.")
-    meter: Resistance = Field(description="Input resistance of the instrument.")
-    low_level: SpecId | None = Field(
-        default=None, description="The spec of the low level, for the picture of the wave."
-    )
-
-
-class SquareMeanModel(Shape):
-    """Mean of a square wave, as a DC meter shows it."""
-
-    name: Literal["square_mean"] = Field(description="square_mean")
-    high: Voltage = Field(description="High level.")
-    low: Voltage = Field(description="Low level.")
-    duty: Ratio = Field(description="Share of the time at the high level.")
-
-
-Model = Annotated[
-    PlainModel | WindingModel | PickupModel | ToothRateModel | PullUpModel | SquareMeanModel,
-    Field(discriminator="name"),
-]
+    @model_validator(mode="after")
+    def _in_order(self) -> Built:
+        if self.since is not None and self.until is not None and self.since > self.until:
+            raise PydanticCustomError(
+                "build-range", "the build range runs backwards",
+                {"hint": "write the earlier day under since"},
+            )  # fmt: skip
+        return self
 
 
 class Spec(Record):
@@ -232,3 +217,13 @@ class Spec(Record):
     )
     where: Text | None = Field(default=None, description="Page, table or clause of the source.")
     band: Id | None = Field(default=None, description="Plausibility band over all designs.")
+    overrides: SpecId | None = Field(
+        default=None, description="The more general spec that this one stands in for."
+    )
+    engines: list[Text] = Field(
+        default_factory=list, description="Only for these engine codes; empty means all."
+    )
+    built: Built | None = Field(default=None, description="Only for vehicles built in this range.")
+    circuit_resistance: Resistance | None = Field(
+        default=None, description="Resistance of the circuit the meter looks into, if it is high."
+    )
