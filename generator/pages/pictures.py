@@ -27,7 +27,8 @@ from generator.pages.strings import say
 from generator.pages.values import ValueView
 from generator.physics import pickup, switching
 from generator.quantities import Interval, figure
-from generator.records.kinds.things import Component, PullUpModel, Spec, Wheel
+from generator.records.kinds.models import PullUpModel
+from generator.records.kinds.things import Component, Spec, Wheel
 
 WINDOW = 14
 """Tooth positions that a waveform figure shows; the whole wheel would be a grey block."""
