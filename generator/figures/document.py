@@ -122,7 +122,7 @@ def document(figure_id: str, kind: str, words: Words, height: float, body: str) 
         f'viewBox="0 0 {WIDTH} {number(height)}" role="img" '
         f'aria-labelledby="{figure_id}-title {figure_id}-desc" '
         f'font-family="var(--fig-font, system-ui, sans-serif)" font-size="{TEXT}" '
-        f'font-variant="tabular-nums" fill="{paint(Role.INK)}" stroke-linejoin="round">'
+        f'fill="{paint(Role.INK)}" stroke-linejoin="round">'
         f'<title id="{figure_id}-title">{escaped(words.title)}</title>'
         f'<desc id="{figure_id}-desc">{escaped(words.desc)}</desc>'
         f'{hatching}<rect x=".5" y=".5" width="{WIDTH - 1}" height="{number(height - 1)}" rx="5" '

@@ -10,6 +10,7 @@ SOURCES = "sources.html"
 TERMS = "terms.html"
 STOCK = "tools-and-supplies.html"
 ROLES = "roles.html"
+CASES = "solved-cases.html"
 
 PAGED = (
     "vehicles", "components", "circuits", "symptoms", "codes", "tests", "replacements",
@@ -19,7 +20,7 @@ PAGED = (
 
 SHARED = {
     "sources": SOURCES, "terms": TERMS, "tools": STOCK, "supplies": STOCK, "people": ROLES,
-    "hazards": SAFETY,
+    "hazards": SAFETY, "cases": CASES,
 }  # fmt: skip
 """Kinds whose records are entries of one page."""
 

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
-from generator.hazards import HazardLine, rules_for
+from generator.hazards import HazardLine, families, rules_for
 from generator.pages import routes
 from generator.pages.book import Book, LinkTo
 from generator.pages.page import Heading, Page, render
@@ -124,11 +124,11 @@ def _note(book: Book, record: Record) -> str:
 
 def _safety(book: Book) -> Page:
     own = set(book.kb.records.get("hazards", {}))
-    rules = [HazardLine.of(rule) for rule in rules_for(book.kb)]
-    groups = [
-        (say("safety.shop_rules"), "shop-rules", [rule for rule in rules if rule.id in own]),
-        (say("safety.rules"), "rules", [rule for rule in rules if rule.id not in own]),
-    ]
+    shops = [HazardLine.of(rule) for rule in rules_for(book.kb) if rule.id in own]
+    groups = [(say("safety.shop_rules"), "shop-rules", shops)] if shops else []
+    for family, rules in families().items():
+        name = say(f"safety.family.{family}")
+        groups.append((name, anchor_of(name), [HazardLine.of(rule) for rule in rules]))
     return render(
         book,
         routes.SAFETY,
@@ -137,7 +137,7 @@ def _safety(book: Book) -> Page:
         {"groups": groups},
         contents=(
             Heading(say("safety.emergency"), "emergency"), Heading(say("safety.words"), "words"),
-            *(Heading(heading, anchor) for heading, anchor, found in groups if found),
+            *(Heading(heading, anchor) for heading, anchor, _rules in groups),
         ),
         description=say("safety.lead"),
     )  # fmt: skip
