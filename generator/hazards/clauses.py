@@ -18,6 +18,8 @@ _JOINS = frozenset(
 )  # fmt: skip
 _REPORTS = frozenset(("whether", "that", "how", "why", "what", "because", "where", "which"))
 _MEANWHILE = frozenset(("while", "with", "as", "after", "when", "once"))
+_PLUGS = frozenset(("unplug", "unclip", "disconnect", "unhook"))
+_BRING = ("fit", "probe", "charge", "clean", "heat", "check", "act")
 MASKED = "·"
 """Stands for the words of a harmless whole."""
 
@@ -74,17 +76,20 @@ class Clause:
             if found.start() <= start < found.end()
         )
 
-    def reach(self, verb: Verb) -> list[Token]:
-        """Give the words that a verb acts on: what follows, up to a word that only says where."""
+    def reach(self, verb: Verb, *, at: bool) -> list[Token]:
+        """Give the words that a verb acts on: what follows, up to a word that only says where.
+
+        With `at`, what the verb is done at or on counts too, unless it parts a plug.
+        """
         lang = language()
         tokens = list(self.tokens)[0 if verb.whole else verb.at + 1 :]
-        brings = not verb.kinds.isdisjoint(("fit", "probe", "charge", "clean", "heat", "check"))
-        for at, token in enumerate(tokens):
+        brings = (at and verb.plain not in _PLUGS) or not verb.kinds.isdisjoint(_BRING)
+        for end, token in enumerate(tokens):
             stops = token.word in lang.words["places"] or (
                 token.word in lang.words["brings"] and not brings
             )
             if stops and not verb.whole:
-                return tokens[:at]
+                return tokens[:end]
         return tokens
 
 
@@ -141,7 +146,9 @@ def _sentence(tokens: list[Token]) -> Sentence:
     excepted = not lang.words["unless"].isdisjoint(words)
     parts = list(_parts(tokens))
     own = [
-        _verbs(part, lang, after=bool(intro)) if not at or len(part) > 1 else ()
+        _verbs(part, lang, after=bool(intro))
+        if not at or len(part) > 1 or part[0].word not in lang.plain
+        else ()
         for at, (intro, part) in enumerate(parts)
     ]
     finite = [_finite(part, lang) for _intro, part in parts]
@@ -155,10 +162,13 @@ def _sentence(tokens: list[Token]) -> Sentence:
             denied = forbidden or _denies(part, verbs, lang)
         taken_over = tuple(Verb(v.plain, v.kinds, -1) for v in (governing if not verbs else lone))
         checked = intro == "that" and any("check" in v.kinds for v in governing)
-        stated = not verbs and (is_finite or (not instructs and any(finite)))
+        helped = not lang.words["helpers"].isdisjoint(token.word for token in part)
+        stated = not verbs and not helped and (is_finite or (not instructs and any(finite)))
         stated = stated and not checked and (intro not in _MEANWHILE or _is_report(part))
         every = (*verbs, *taken_over)
         tells = bool(every) and all(v.kinds == frozenset({"tell"}) for v in every)
+        if tells and intro in _MEANWHILE and every[0].at >= 0:
+            tells = part[every[0].at].word == every[0].plain
         reports = intro in _REPORTS and not checked
         silent = stated or tells or reports or intro == "without"
         clauses.append(
@@ -215,6 +225,8 @@ def _verbs(part: list[Token], lang: Language, *, after: bool) -> tuple[Verb, ...
         follows = words[at + 1] if at + 1 < len(words) else ""
         if follows not in lang.words["finite"]:
             found.append(Verb(words[at], lang.plain[words[at]], at))
+    elif at < len(words) and _unknown_verb(words, at, lang):
+        found.append(Verb(words[at], frozenset(EVERY_KIND), at))
     delegated = bool(found) and found[0].plain in lang.words["delegates"]
     for i in range(at + 1 if found else at, len(words)):
         word, before = words[i], words[i - 1] if i else ""
@@ -230,6 +242,20 @@ def _verbs(part: list[Token], lang: Language, *, after: bool) -> tuple[Verb, ...
 
 
 _ARTICLES = frozenset(("a", "an", "the", "this", "that", "its", "your", "each", "one"))
+
+EVERY_KIND = ("open", "fit", "clean", "lift")
+"""What a verb that the list does not know is taken to do."""
+_PARTICLES = frozenset(("up", "out", "off", "down", "away", "apart", "loose", "back"))
+
+
+def _unknown_verb(words: list[str], at: int, lang: Language) -> bool:
+    """Say whether a word that no list knows stands where a verb does: before "the" or "your"."""
+    word, rest = words[at], words[at + 1 : at + 3]
+    if rest and rest[0] in _PARTICLES:
+        rest = rest[1:]
+    known = word in lang.participles or any(word in of for of in lang.words.values())
+    return bool(rest) and rest[0] in _ARTICLES and not known and word.isalpha()
+
 
 _NO_VERB_AFTER = _ARTICLES | {"is", "are", "was", "were", "been"}
 """After these a participle describes: "the cranking speed", "it is fitted"."""

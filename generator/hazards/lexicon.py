@@ -26,6 +26,8 @@ class Wording:
     ----------
     verbs : frozenset of str
         The kinds of verb that bring it out of its nouns.
+    at : frozenset of str
+        Those that do so at the noun too: a bolt undone at the fuel filter opens the filter.
     nouns : mapping
         First word to the phrases that begin with it, longest first.
     but : frozenset of str
@@ -39,6 +41,7 @@ class Wording:
     """
 
     verbs: frozenset[str]
+    at: frozenset[str]
     nouns: Mapping[str, tuple[Words, ...]]
     but: frozenset[str]
     acts: frozenset[str]
@@ -76,6 +79,7 @@ class Language:
     same: Mapping[str, str]
 
 
+HAZARDS = ("energies.yml", "motion.yml", "work.yml")
 PHRASES = ("positive", "negative", "masks")
 
 
@@ -104,7 +108,11 @@ def language() -> Language:
 def wordings() -> dict[str, Wording]:
     """Give every hazard's wording, read once."""
     same = language().same
-    return {name: _wording(entry, same) for name, entry in _read("hazards.yml").items()}
+    return {
+        name: _wording(entry, same)
+        for file in HAZARDS
+        for name, entry in _read(file).items()
+    }  # fmt: skip
 
 
 def participles(verb: str) -> tuple[str, ...]:
@@ -120,6 +128,7 @@ def _wording(entry: Mapping[str, Any], same: Mapping[str, str]) -> Wording:
     nouns = _phrases([*entry.get("nouns", ()), *entry.get("parts", ())], same)
     return Wording(
         frozenset(entry.get("verbs", ())),
+        frozenset(entry.get("at", ())),
         _by_first(nouns),
         frozenset(entry.get("but", ())),
         frozenset(entry.get("acts", ())),

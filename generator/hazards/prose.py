@@ -90,7 +90,7 @@ def _by_noun(clause: Clause, wording: Wording) -> Iterator[Sequence[Token]]:
     """Find nouns in the reach of a verb of the right kind."""
     for verb in clause.verbs:
         if verb.kinds & wording.verbs and verb.plain not in wording.but:
-            reach = clause.reach(verb)
+            reach = clause.reach(verb, at=not verb.kinds.isdisjoint(wording.at))
             for at in range(len(reach)):
                 end = _noun_end(reach, at, wording)
                 if end and not _harmless_head(reach, end):

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from generator.hazards.engine import Walked, start_of, walk
+from generator.hazards.onward import meets
 from generator.hazards.situation import energies_of
-from generator.hazards.state import FullState, contradictions, rank, said_words
+from generator.hazards.state import FullState, contradictions, said_words
 from generator.hazards.undone import Ids
 from generator.problems import Problem, Severity, code
 from generator.records.kinds import facts
@@ -40,9 +41,6 @@ CALL_CYCLE = code(
     "call-cycle",
     "A procedure that calls itself never ends.",
 )
-
-MAY_BE_SAFER = ("codes", "high_voltage", "ventilation")
-"""Dimensions in which a safer state than the one asked for will do."""
 
 Said = tuple[FieldPath, str, str]
 """Field within the step, what is wrong, the smallest mend."""
@@ -179,8 +177,7 @@ def _entry(kb: KnowledgeBase, walked: Walked) -> Iterator[Said]:
         return
     for name, asked in said_words(called.entry).items():
         found = walked.after.word(name)
-        safer = name in MAY_BE_SAFER and rank(name, found) < rank(name, asked)
-        if found is not asked and not safer:
+        if not meets(name, found, asked, asked=True):
             yield ("call",), f"it counts on {name}: {asked}, and by now it is {found}", (
                 "bring the vehicle into that state in an earlier step"
             )

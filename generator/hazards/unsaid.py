@@ -1,22 +1,28 @@
-"""Findings: wording that implies a hazard which no fact of the step declares."""
+"""Findings: cautions that hang on one word, and wording that no fact declares."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from generator.hazards.guarded import Guarded
+from generator.hazards.guarded import Guarded, GuardedStep
 from generator.hazards.lexicon import wordings
-from generator.hazards.match import Asked
+from generator.hazards.match import Asked, ready_rules
 from generator.hazards.prose import declared, implied
 from generator.hazards.situation import kinds_of, situation, vehicles_of
-from generator.problems import Problem, code
-from generator.records.kinds.facts import Action
+from generator.problems import Problem, Severity, code
+from generator.records.kinds.facts import Action, Energy
 from generator.records.kinds.work import Job
 from generator.records.knowledge_base import KnowledgeBase
 
 UNDECLARED_HAZARD = code(
     "undeclared-hazard",
     "The sentence tells the reader to do something that no caution stands above.",
+)
+
+NEAR_ALONE = code(
+    "near-alone",
+    "A caution hangs on this one word of this one step; the next step at the part may forget it.",
+    Severity.WARNING,
 )
 
 READ = ("do", "note")
@@ -34,6 +40,7 @@ def of_job(kb: KnowledgeBase, job: Job, guarded: Guarded) -> Iterator[Problem]:
         if guarded_step.record_key != job.key or step.action is Action.CARRY_OUT:
             continue
         it = situation(kb, kinds, step, guarded_step.state_during)
+        yield from _alone(kb, job, guarded_step, kinds)
         for field in READ:
             for one in implied(getattr(step, field) or ""):
                 if not declared(one.hazard, it):
@@ -43,6 +50,28 @@ def of_job(kb: KnowledgeBase, job: Job, guarded: Guarded) -> Iterator[Problem]:
                         "the step declares it",
                         f"add the fact ({_facts(one.hazard)}), or word it otherwise",
                     )  # fmt: skip
+
+
+def _alone(
+    kb: KnowledgeBase, job: Job, guarded_step: GuardedStep, kinds: frozenset[str]
+) -> Iterator[Problem]:
+    """Find the words of `near` that carry a caution which nothing else would call for."""
+    step = guarded_step.step
+    warned = {line.id for line in guarded_step.hazards}
+    warned |= {reminder.id for reminder in guarded_step.reminders}
+    for position, energy in enumerate(step.near):
+        if energy is Energy.UNKNOWN:
+            continue
+        rest = [other for other in step.near if other is not energy]
+        bare = step.model_copy(update={"near": rest})
+        it = situation(kb, kinds, bare, guarded_step.state_during)
+        lost = warned - {ready.rule.id for ready in ready_rules(kb).due(it)}
+        if lost:
+            yield kb.problem(
+                NEAR_ALONE, job, ("steps", guarded_step.index, "near", position),
+                f"{', '.join(sorted(lost))} hangs on this word alone",
+                f"add {energy} to `near` of the component, where every step at it finds it",
+            )  # fmt: skip
 
 
 def _facts(hazard: str) -> str:

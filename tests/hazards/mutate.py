@@ -152,13 +152,25 @@ def forgetful_survivors(kb: KnowledgeBase) -> list[str]:
     found = []
     for job in jobs_of(kb):
         before, whole = seen(kb, [job]), cautions(kb, [job])
-        acts = {step.step.action for step in guard(kb, job).steps}
-        for action in sorted(acts):
-            for name in DIMENSIONS:
+        for action in sorted({step.step.action for step in guard(kb, job).steps}):
+            for name in _changed(kb, job, action):
                 with patch.object(engine, "after", _forgetting(action, name)):
                     if seen(kb, [job]) <= before and not at_least(cautions(kb, [job]), whole):
                         found.append(f"{job.key}: {action} no longer changes {name}")
     return found
+
+
+def _changed(kb: KnowledgeBase, job: Job, action: Action) -> list[str]:
+    """Give the dimensions that an act changes anywhere in a job."""
+    return [
+        name
+        for name in DIMENSIONS
+        if any(
+            step.step.action is action
+            and step.state_before.word(name) is not step.state_after.word(name)
+            for step in guard(kb, job).steps
+        )
+    ]
 
 
 def _forgetting(action: Action, name: str) -> Any:

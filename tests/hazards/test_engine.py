@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.hazards import GuardedStep, Word, audit, guard
+from generator.hazards import GuardedStep, Word, audit, gap, guard
 from generator.records.kinds.facts import Action, Energy, Opens, Place
 from generator.records.kinds.work import Job, State, Step
 from tests.hazards.build import ids, job, manual, part, step
@@ -214,6 +214,21 @@ def test_reserved_work_says_who_may_do_it() -> None:
     looked, done = story(LOOK, live, applies_to=["hybrid-car"])
     assert looked.reserved == ()
     assert [line.id for line in done.reserved] == ["hv-live"]
+
+
+def test_what_has_to_be_restored_before_the_next_job() -> None:
+    """What the next job asks for, or silently counts on, and all that is undone; nothing else."""
+    up = job("up", step("raise_on_lift", "beside_vehicle"),
+             step("unplug", "under_vehicle", acts_on=["sensor"]),
+             step("wait", sets={"engine_heat": "cold"}), entry={"codes": "saved"})  # fmt: skip
+    silent = job("silent", LOOK)
+    hot = job("hot", LOOK, entry={"engine_heat": "hot", "support": "lift"})
+    kb = manual(up, silent, hot)
+    left = guard(kb, up).left
+    assert gap(kb, left, silent).words == {"support": ("lift", "ground")}
+    assert gap(kb, left, hot).words == {"engine_heat": ("cold", "hot")}
+    assert gap(kb, left, hot).undone == {"unplugged": ("sensor",)}
+    assert not gap(kb, guard(kb, silent).left, silent)
 
 
 def test_the_audit_is_plain_data() -> None:

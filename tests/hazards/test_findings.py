@@ -169,6 +169,9 @@ BAD: dict[str, tuple[str, tuple[Step, ...], Fields]] = {
     "near unknown": ("unknown-fact", (step("look", "bench", near=["unknown"]),), {}),
     "silent": ("silent-step", (step("ask"),), {}),
     "plain where a rule fires": ("not-plain", (step("look", "engine_bay", plain="mechanic"),), {}),
+    "a caution that hangs on one word": (
+        "near-alone", (step("look", "engine_bay", near=["main_terminal"]),), {},
+    ),
     "tool not laid out": (
         "tool-not-listed", (step("look", "engine_bay", tools=["hand-tool"]),), {"tools": []},
     ),

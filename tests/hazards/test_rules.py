@@ -11,7 +11,7 @@ from generator.hazards.effects import SAFEST_FIRST
 from generator.hazards.findings import own_rules
 from generator.records.kinds.knowledge import Hazard
 from tests.hazards.build import job, manual, own_rule, step
-from tests.hazards.cases import CASES
+from tests.hazards.more_cases import CASES
 
 
 def called_for(scene: dict[str, Any]) -> set[str]:

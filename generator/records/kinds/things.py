@@ -14,7 +14,6 @@ from generator.records.kinds.base import (
     ComponentId,
     Current,
     Date,
-    Id,
     Length,
     LongText,
     Pressure,
@@ -216,7 +215,7 @@ class Spec(Record):
         description="A source record, or common-practice where nobody can name a document."
     )
     where: Text | None = Field(default=None, description="Page, table or clause of the source.")
-    band: Id | None = Field(default=None, description="Plausibility band over all designs.")
+    band: SpecId | None = Field(default=None, description="Plausibility band over all designs.")
     overrides: SpecId | None = Field(
         default=None, description="The more general spec that this one stands in for."
     )
