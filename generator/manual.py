@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -34,12 +35,15 @@ class Manual:
     sources: dict[str, str]
 
 
-def read(folder: Path) -> Manual:
-    """Read and check the manual in a folder; bad content gives findings, never an exception."""
+def read(folder: Path, as_of: datetime.date | None = None) -> Manual:
+    """Read and check the manual in a folder; bad content gives findings, never an exception.
+
+    Reviews are overdue on the day `as_of`; without a day none is.
+    """
     loaded = load(folder / RECORDS, RECORDS)
     if loaded.kb is None:
         return Manual(None, in_order(loaded.problems), loaded.sources)
-    return Manual(loaded.kb, site.check(loaded.kb, loaded.problems), loaded.sources)
+    return Manual(loaded.kb, site.check(loaded.kb, loaded.problems, as_of), loaded.sources)
 
 
 def theme_folder() -> Path:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from generator import checks
-from generator.pages import shared, symptom, things, work
+from generator.pages import cases, faults, shared, symptom, things, work
 from generator.pages.book import Book
 from generator.pages.page import Page
 from generator.problems import Problem, has_errors, in_order
@@ -33,11 +34,16 @@ class ErrorsStand(ValueError):
     """Pages were asked for while a finding of severity error stands."""
 
 
-def check(kb: KnowledgeBase, found: Sequence[Problem] = ()) -> list[Problem]:
-    """Give every finding on a knowledge base, those of its reading included, in order."""
+def check(
+    kb: KnowledgeBase, found: Sequence[Problem] = (), as_of: datetime.date | None = None
+) -> list[Problem]:
+    """Give every finding on a knowledge base, those of its reading included, in order.
+
+    Reviews are overdue on the day `as_of`; without a day none is.
+    """
     read = {record.key for record in kb}
     broken = frozenset(problem.record for problem in found) - read
-    return in_order([*found, *checks.problems(replace(kb, broken=broken))])
+    return in_order([*found, *checks.problems(replace(kb, broken=broken), as_of)])
 
 
 def make(kb: KnowledgeBase, problems: Sequence[Problem]) -> Site:
@@ -64,7 +70,8 @@ def make(kb: KnowledgeBase, problems: Sequence[Problem]) -> Site:
         raise ErrorsStand("no page is made while an error stands")
     book = Book.of(kb.released())
     pages = [
-        *shared.pages(book), *symptom.pages(book), *work.pages(book), *things.pages(book)
+        *shared.pages(book), *symptom.pages(book), *cases.pages(book), *work.pages(book),
+        *things.pages(book), *faults.pages(book),
     ]  # fmt: skip
     home, rest = pages[0], pages[1:]
     return Site(kb.settings.title, (home, *sorted(rest, key=lambda page: page.url)))

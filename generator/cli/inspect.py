@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import datetime
 import json
-from difflib import get_close_matches
 
 import click
 
+from generator.cli.questions import asked_conditions, asked_spec, near
 from generator.cli.shared import (
     ERRORS,
+    FINDINGS_FORMATS,
     FORMATS,
     Options,
     good_manual,
@@ -16,24 +18,26 @@ from generator.cli.shared import (
     read_manual,
     usage,
 )
-from generator.expected import CONDITIONS, CannotExpect, Conditions, Expectation
+from generator.expected import CONDITIONS, CannotExpect, Expectation
 from generator.expected import expect as expected_value
 from generator.hazards import GuardedStep, guard
 from generator.pages.strings import say
 from generator.problems import has_errors
-from generator.quantities import Interval, WrittenError, base_unit, figure, parse
+from generator.quantities import base_unit, figure
 from generator.quantities.show import places_for
-from generator.records.kinds.things import Spec
 from generator.records.kinds.work import Job, State
-from generator.records.knowledge_base import KnowledgeBase
 
 
 @click.command()
-@click.option("--format", "form", type=FORMATS, default="text", help="How to print.")
+@click.option("--format", "form", type=FINDINGS_FORMATS, default="text", help="How to print.")
+@click.option(
+    "--as-of", "day", type=click.DateTime(["%Y-%m-%d"]), metavar="DATE",
+    help="Warn of records whose review is overdue on this day, as 2027-01-01.",
+)
 @click.pass_obj
-def check(options: Options, form: str) -> None:
+def check(options: Options, form: str, day: datetime.datetime | None) -> None:
     """Check every record and print each finding at its place."""
-    read = read_manual(options)
+    read = read_manual(options, day.date() if day else None)
     print_findings(read, form=form)
     if read.kb is None or has_errors(read.problems):
         raise SystemExit(ERRORS)
@@ -46,56 +50,25 @@ def check(options: Options, form: str) -> None:
     help="A condition of the day, as temperature=80degC; may be repeated.",
 )
 @click.option("--vehicle", "vehicle", metavar="ID", help="The vehicle it must hold for.")
+@click.option("--built", "built", metavar="DATE", help="The day it was built, as 2016-05-01.")
 @click.option("--format", "form", type=FORMATS, default="text", help="How to print.")
 @click.pass_obj
 def expect(
-    options: Options, spec_id: str, stated: tuple[str, ...], vehicle: str | None, form: str
+    options: Options,
+    spec_id: str,
+    stated: tuple[str, ...],
+    vehicle: str | None,
+    built: str | None,
+    form: str,
 ) -> None:
     """Print the reading to expect under the conditions of the day, and how it came about."""
     kb = good_manual(options)
-    spec = _spec(kb, spec_id, vehicle)
+    spec = asked_spec(kb, spec_id, vehicle, built)
     try:
-        found = expected_value(kb, spec, _conditions(stated))
+        found = expected_value(kb, spec, asked_conditions(stated))
     except CannotExpect as wrong:
         usage(f"{wrong}; {wrong.hint}")
     click.echo(_as_json(found) if form == "json" else _as_text(found))
-
-
-def _spec(kb: KnowledgeBase, spec_id: str, vehicle: str | None) -> Spec:
-    spec = kb.find("specs", spec_id, Spec)
-    if spec is None:
-        usage(f"there is no spec {spec_id}{_near(spec_id, kb.records.get('specs', {}))}")
-    if vehicle is not None and vehicle not in kb.records.get("vehicles", {}):
-        usage(f"there is no vehicle {vehicle}{_near(vehicle, kb.records.get('vehicles', {}))}")
-    if vehicle is not None and vehicle not in spec.applies_to:
-        usage(f"{spec_id} does not hold for {vehicle}, but for {', '.join(spec.applies_to)}")
-    return spec
-
-
-def _near(text: str, known: object) -> str:
-    near = get_close_matches(text, list(known), n=1, cutoff=0.5)  # type: ignore[call-overload]
-    return f"; did you mean {near[0]}?" if near else ""
-
-
-def _conditions(stated: tuple[str, ...]) -> Conditions:
-    """Read NAME=VALUE pairs; a range such as 60 to 80 degC is a condition too."""
-    given: dict[str, Interval] = {}
-    for text in stated:
-        name, equals, value = text.partition("=")
-        if not equals:
-            usage(f"{text!r} is not NAME=VALUE, as temperature=80degC")
-        if name not in CONDITIONS:
-            usage(f"there is no condition {name}{_near(name, CONDITIONS)}")
-        if name in given:
-            usage(f"{name} is stated twice")
-        try:
-            read = parse(value, CONDITIONS[name].quantity)
-        except WrittenError as wrong:
-            usage(f"{name}: {wrong}; {wrong.hint}")
-        if read.low is None or read.high is None:
-            usage(f"{name}: state one figure or a range, not {value}")
-        given[name] = Interval(read.low, read.high)
-    return given
 
 
 def _as_json(found: Expectation) -> str:
@@ -167,7 +140,7 @@ def cautions(options: Options, job_id: str, form: str) -> None:
     ]
     if not found:
         known = [id_ for kind in kinds for id_ in kb.records.get(kind, {})]
-        usage(f"there is no procedure, replacement or test {job_id}{_near(bare, known)}")
+        usage(f"there is no procedure, replacement or test {job_id}{near(bare, known)}")
     if len(found) > 1:
         usage(f"{job_id} is ambiguous; write {found[0].key} or {found[1].key}")
     job = found[0]

@@ -1,4 +1,4 @@
-"""``fettlebook``: check, build, serve, expect, cautions.
+"""``fettlebook``: check, build, serve, expect, judge, cautions.
 
 Data goes to standard output, progress and log to standard error. Exit status: 0 no error,
 1 errors in the records, 2 usage or settings, 3 a fault of ours.
@@ -13,7 +13,7 @@ from pathlib import Path
 import click
 
 from generator import __version__
-from generator.cli import inspect, publish
+from generator.cli import explain, inspect, judge, order, publish
 from generator.cli.shared import FAULT_OF_OURS, Options
 
 
@@ -33,7 +33,8 @@ def group(context: click.Context, folder: Path, quiet: bool, verbose: bool) -> N
 
 
 for command in (
-    inspect.check, inspect.expect, inspect.cautions, publish.build, publish.serve,
+    inspect.check, explain.explain, inspect.expect, judge.judge, inspect.cautions, order.order,
+    publish.build, publish.serve,
 ):  # fmt: skip
     group.add_command(command)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 import os
 import sys
 from dataclasses import dataclass
@@ -11,7 +12,8 @@ from typing import NoReturn
 import click
 
 from generator import manual
-from generator.problems import as_json, as_text, has_errors, summary
+from generator.checks.pages import every_page
+from generator.problems import as_annotations, as_json, as_sarif, as_text, has_errors, summary
 from generator.records.knowledge_base import KnowledgeBase
 
 ERRORS = 1
@@ -19,6 +21,7 @@ USAGE = 2
 FAULT_OF_OURS = 3
 
 FORMATS = click.Choice(["text", "json"])
+FINDINGS_FORMATS = click.Choice(["text", "json", "sarif", "annotations"])
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,11 +49,11 @@ def usage(message: str) -> NoReturn:
     raise SystemExit(USAGE)
 
 
-def read_manual(options: Options) -> manual.Manual:
-    """Read the manual, or stop where there is none."""
+def read_manual(options: Options, as_of: datetime.date | None = None) -> manual.Manual:
+    """Read the manual, or stop where there is none; reviews are overdue on the day `as_of`."""
     if not (options.folder / manual.RECORDS).is_dir():
         usage(f"there is no folder {manual.RECORDS} in {options.folder}")
-    return manual.read(options.folder)
+    return manual.read(options.folder, as_of)
 
 
 def good_manual(options: Options) -> KnowledgeBase:
@@ -67,6 +70,14 @@ def print_findings(read: manual.Manual, *, form: str = "text", to_error: bool = 
     stream = sys.stderr if to_error else sys.stdout
     if form == "json":
         print(as_json(read.problems), file=stream)
+        return
+    if form == "sarif":
+        pages = {name: (page.title, page.mend) for name, page in every_page().items()}
+        print(as_sarif(read.problems, pages), file=stream)
+        return
+    if form == "annotations":
+        if read.problems:
+            print(as_annotations(read.problems), file=stream)
         return
     text = as_text(read.problems, read.sources, colour(stream.isatty()))
     if text:

@@ -1,16 +1,38 @@
-"""The order of tests after the fixed opening.
+"""The order of tests for a complaint on a vehicle, with the reason for each place.
 
-Weights of the causes become probabilities; a test covers the causes that name it. Independent
-tests of one fault are best made in falling order of probability over cost (Kadane & Simon 1977;
-Heckerman, Breese & Rommelse 1995); the cost here is minutes. A test that must follow others
-competes together with those of them that are still to do, as one block.
+The opening is fixed. After it come the tests in the order with the fewest expected minutes until
+the fault is proved, by everything that is known about the vehicle.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
+from generator.diagnosis.ending import Ending, ending_of
+from generator.diagnosis.evidence import (
+    Evidence,
+    Prior,
+    Working,
+    causes_on,
+    outcome_of,
+    priors,
+    weigh,
+)
+from generator.diagnosis.model import NOTHING
+from generator.diagnosis.policy import (
+    Choose,
+    InThisOrder,
+    best_choice,
+    clear_line,
+    expected_minutes,
+)
+from generator.diagnosis.readings import share
+from generator.diagnosis.restore import Demand, demands
+from generator.diagnosis.state import Board
+from generator.diagnosis.survey import Survey, survey
+from generator.records.kinds.facts import Finding
 from generator.records.kinds.knowledge import Cause, Symptom
 from generator.records.kinds.work import Test
 from generator.records.knowledge_base import KnowledgeBase
@@ -27,15 +49,19 @@ class Place:
     share : float
         Share of the doubt it can settle, 0 to 1.
     minutes : float
-        Its time.
+        Its time here: less than its own where it takes over set-up.
     elapsed : float
         Minutes from the end of the opening to the end of this test.
     doubt : float
-        Share of the doubt left after it, 0 to 1.
+        Share of the doubt left after it, 0 to 1: of faults that no test so far would have shown.
     causes : tuple of Cause
         What it can show.
     opens_way_for : tuple of str
         Ids of later tests that must come after this one, where that is why it stands here.
+    takes_over : tuple of str
+        Set-up of the test before that is left for it.
+    restore : tuple of Demand
+        What must be put back before it, because the tests before it leave it otherwise.
     """
 
     test: Test
@@ -45,6 +71,17 @@ class Place:
     doubt: float
     causes: tuple[Cause, ...]
     opens_way_for: tuple[str, ...]
+    takes_over: tuple[str, ...] = ()
+    restore: tuple[Demand, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Odds:
+    """How likely a cause is, and how that came about."""
+
+    cause: Cause
+    prior: Prior
+    share: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,14 +96,34 @@ class Order:
         The computed order.
     elsewhere : tuple of Cause
         Causes this manual has no test for, heaviest first, with where to look.
+    odds : tuple of Odds
+        The causes, likeliest first.
+    workings : tuple of Working
+        What each piece of evidence did.
+    minutes : float
+        Expected minutes, after the opening, until a cause is proved or no test is left.
+    naive : mapping of str to float
+        The same for the orders by_weight, by_minutes and by_name.
+    method : str
+        ratio, exact or look_ahead: how the order was found.
+    ending : Ending or None
+        How it ended, if what was found ends it or no test is left.
     """
 
     opening: tuple[Test, ...]
     places: tuple[Place, ...]
     elsewhere: tuple[Cause, ...]
+    odds: tuple[Odds, ...]
+    workings: tuple[Working, ...]
+    minutes: float
+    naive: Mapping[str, float]
+    method: str
+    ending: Ending | None
 
 
-def order(kb: KnowledgeBase, symptom: Symptom, vehicle: str) -> Order:
+def order(
+    kb: KnowledgeBase, symptom: Symptom, vehicle: str, evidence: Evidence | None = None
+) -> Order:
     """Give the order of tests for a complaint on a vehicle.
 
     Parameters
@@ -77,38 +134,72 @@ def order(kb: KnowledgeBase, symptom: Symptom, vehicle: str) -> Order:
         The complaint.
     vehicle : str
         The vehicle's id.
+    evidence : Evidence, optional
+        What is known; nothing where it is not given.
 
     Returns
     -------
     Order
         Opening, computed order, and causes that lie elsewhere.
     """
+    known = evidence or Evidence()
+    causes = causes_on(symptom, vehicle)
+    prior = priors(kb, symptom, vehicle)
+    total = sum(each.weight for each in prior)
     opening = opening_tests(kb, symptom, vehicle)
-    causes = [c for c in symptom.causes if not c.vehicles or vehicle in c.vehicles]
-    done = {test.id for test in opening}
-    covers = _covers(kb, causes, vehicle, done)
-    total = sum(cause.weight for cause in causes)
-    places: list[Place] = []
-    settled: dict[str, float] = {}  # cause name to the share of it already looked for
-    elapsed = 0.0
-    while True:
-        chain = _best_chain(kb, covers, causes, settled, done, vehicle)
-        if not chain:
-            break
-        test = chain[0]
-        shown = tuple(c for c in causes if c.name in covers.get(test.id, ()))
-        share = sum(_left(c, settled) * shown_share(c, test) for c in shown) / total
-        for cause in shown:
-            settled[cause.name] = _after(settled, cause, test)
-        elapsed += test.minutes
-        doubt = sum(_left(cause, settled) for cause in causes) / total
-        way = tuple(later.id for later in chain[1:])
-        places.append(Place(test, share, test.minutes, elapsed, doubt, shown, way))
-        done.add(test.id)
-    elsewhere = sorted(
-        (c for c in causes if c.refer is not None), key=lambda c: (-c.weight, c.name)
+    made = [id_ for id_, _ in known.found]
+    assumed = _opening_found_nothing(causes, opening, made)
+    shares, workings = weigh(kb, causes, [p.weight / total for p in prior], known)
+    # The opening is made before any of these tests; what it misses of a cause stays.
+    _, after_opening = weigh(kb, causes, shares, assumed)
+    if after_opening:
+        shares = after_opening[-1].shares
+    found = survey(kb, causes, shares, vehicle, {*made, *(test.id for test in opening)})
+    board = Board(found.search)
+    choose, method = best_choice(board)
+    places = _places(kb, found, board, choose)
+    return Order(
+        tuple(opening),
+        places,
+        tuple(sorted((c for c in causes if c.refer is not None), key=_heaviest)),
+        _likeliest(causes, prior, shares),
+        workings,
+        expected_minutes(board, choose),
+        {
+            name: expected_minutes(board, InThisOrder(board, ids))
+            for name, ids in naive_orders(found).items()
+        },
+        method,
+        ending_of(kb, causes, shares, vehicle, known, left=bool(places)),
     )
-    return Order(tuple(opening), tuple(places), tuple(elsewhere))
+
+
+def odds_of(
+    kb: KnowledgeBase, symptom: Symptom, vehicle: str, evidence: Evidence
+) -> tuple[Odds, ...]:
+    """Give the causes by what is known alone, likeliest first."""
+    causes = causes_on(symptom, vehicle)
+    prior = priors(kb, symptom, vehicle)
+    total = sum(each.weight for each in prior)
+    shares, _ = weigh(kb, causes, [each.weight / total for each in prior], evidence)
+    return _likeliest(causes, prior, shares)
+
+
+def _likeliest(
+    causes: Sequence[Cause], prior: Sequence[Prior], shares: Sequence[float]
+) -> tuple[Odds, ...]:
+    return tuple(sorted(map(Odds, causes, prior, shares), key=lambda o: (-o.share, o.cause.name)))
+
+
+def naive_orders(found: Survey) -> dict[str, list[str]]:
+    """Give the orders people fall back on: by weight of cause, by minutes, by name."""
+    weights = [fault.weight for fault in found.search.faults]
+    heaviest = sorted(range(len(weights)), key=lambda n: (-weights[n], n))
+    return {
+        "by_weight": [id_ for n in heaviest for id_ in found.causes[n].tests],
+        "by_minutes": sorted(found.tests, key=lambda id_: (found.tests[id_].minutes, id_)),
+        "by_name": sorted(found.tests),
+    }
 
 
 def opening_tests(kb: KnowledgeBase, symptom: Symptom, vehicle: str) -> list[Test]:
@@ -120,80 +211,69 @@ def opening_tests(kb: KnowledgeBase, symptom: Symptom, vehicle: str) -> list[Tes
     return [test for test in tests if vehicle in test.applies_to]
 
 
-def _covers(
-    kb: KnowledgeBase, causes: Iterable[Cause], vehicle: str, done: set[str]
-) -> dict[str, set[str]]:
-    """Map each test still to do to the names of the causes it can show on this vehicle."""
-    covers: dict[str, set[str]] = {}
-    for cause in causes:
-        for id_ in cause.tests:
-            test = kb.get("tests", id_, Test)
-            if vehicle in test.applies_to and id_ not in done:
-                covers.setdefault(id_, set()).add(cause.name)
-    return covers
+def _heaviest(cause: Cause) -> tuple[float, str]:
+    return (-cause.weight, cause.name)
 
 
-def shown_share(cause: Cause, test: Test) -> float:
-    """Give the share of a cause's faults that a test shows: the cause's word, or the test's own.
-
-    A static reading that finds nine broken coils in ten finds few of those that break when hot.
-    """
-    return cause.shows.get(test.id, test.sensitivity)
-
-
-def _after(settled: Mapping[str, float], cause: Cause, test: Test) -> float:
-    """Give the share of a cause that has been looked for once a test is made as well."""
-    return 1 - (1 - settled.get(cause.name, 0.0)) * (1 - shown_share(cause, test))
-
-
-def _left(cause: Cause, settled: Mapping[str, float]) -> float:
-    return cause.weight * (1 - settled.get(cause.name, 0.0))
+def _opening_found_nothing(
+    causes: Sequence[Cause], opening: Sequence[Test], made: Sequence[str]
+) -> Evidence:
+    """Give the opening as evidence: whoever reaches the order has made it and found nothing."""
+    named = {id_ for cause in causes for id_ in cause.tests}
+    found: list[tuple[str, Finding]] = []
+    for test in opening:
+        if test.id in named and test.id not in made:
+            for sound in (Finding.IN_LIMITS, Finding.AS_EXPECTED):
+                if outcome_of(test, sound) is not None:
+                    found.append((test.id, sound))
+                    break
+    return Evidence(found=tuple(found))
 
 
-def _best_chain(
-    kb: KnowledgeBase,
-    covers: Mapping[str, set[str]],
-    causes: Iterable[Cause],
-    settled: Mapping[str, float],
-    done: set[str],
-    vehicle: str,
-) -> list[Test]:
-    """Give the block of tests with the most doubt settled a minute; its first is next."""
-    by_name = {cause.name: cause for cause in causes}
-    best: tuple[float, float, str, list[Test]] | None = None
-    for id_ in covers:
-        if id_ in done:
-            continue
-        chain = _with_what_comes_before(kb, id_, done, vehicle)
-        minutes = sum(test.minutes for test in chain)
-        gain, looked = 0.0, dict(settled)
-        for test in chain:
-            for name in sorted(covers.get(test.id, ())):
-                gain += _left(by_name[name], looked) * shown_share(by_name[name], test)
-                looked[name] = _after(looked, by_name[name], test)
-        rank = (-gain / minutes, minutes, id_, chain)
-        if best is None or rank[:3] < best[:3]:
-            best = rank
-    return best[3] if best else []
+def _places(
+    kb: KnowledgeBase, found: Survey, board: Board, choose: Choose
+) -> tuple[Place, ...]:
+    states = clear_line(board, choose)
+    ids = [probe.id for probe in found.search.probes]
+    chain = [ids[state.last] for state in states[1:]]
+    restores = demands(kb, [found.tests[id_] for id_ in chain])
+    start = board.start()
+    left = dict(enumerate(start.mass))  # share of each cause that has not been looked for
+    places: list[Place] = []
+    elapsed = 0.0
+    for n, (before, after) in enumerate(pairwise(states)):
+        probe, test = found.search.probes[after.last], found.tests[chain[n]]
+        shown = [k for k, c in enumerate(found.causes) if left[k] > NOTHING and test.id in c.tests]
+        power = {k: share(found.causes[k], test) for k in shown}
+        settled = sum(left[k] * power[k] for k in shown)
+        left |= {k: left[k] * (1 - power[k]) for k in shown}
+        saved = board.saved(before.last, after.last)
+        kept = found.search.probes[before.last].leaves & probe.takes if saved else frozenset()
+        elapsed += probe.minutes - saved
+        places.append(
+            Place(
+                test,
+                settled,
+                probe.minutes - saved,
+                elapsed,
+                sum(left.values()),
+                tuple(found.causes[k] for k in shown),
+                tuple(i for i in chain[n + 1 :] if test.id in _before(found, i)),
+                tuple(sorted(kept)),
+                restores[n],
+            )
+        )
+    return tuple(places)
 
 
-def _with_what_comes_before(
-    kb: KnowledgeBase, id_: str, done: set[str], vehicle: str
-) -> list[Test]:
-    """Give a test behind those that must precede it and are still to do, each once."""
-    chain: list[Test] = []
-    seen: set[str] = set()
-
-    def visit(test_id: str) -> None:
-        if test_id in seen or test_id in done:
-            return
-        seen.add(test_id)  # before descending: a circle of prerequisites must not run forever
-        test = kb.get("tests", test_id, Test)
-        if vehicle not in test.applies_to:
-            return
-        for earlier in test.after:
-            visit(earlier)
-        chain.append(test)
-
-    visit(id_)
-    return chain
+def _before(found: Survey, id_: str) -> set[str]:
+    """Give what a test waits for, directly or through others."""
+    after = {probe.id: probe.after for probe in found.search.probes}
+    reached: set[str] = set()
+    waiting = list(after[id_])
+    while waiting:
+        earlier = waiting.pop()
+        if earlier not in reached:
+            reached.add(earlier)
+            waiting += after[earlier]
+    return reached

@@ -11,26 +11,54 @@ from generator.records.kinds.things import Spec
 
 @dataclass(frozen=True, slots=True)
 class Condition:
-    """A condition a reader can state: its quantity and how a page asks for it."""
+    """A condition a reader can state: its quantity, its usual unit and how a page asks for it."""
 
     name: str
     quantity: str
+    unit: str
     asks: str
 
 
 CONDITIONS: dict[str, Condition] = {
     known.name: known
     for known in (
-        Condition("temperature", "temperature", "temperature of the part itself"),
-        Condition("engine_speed", "rotational speed", "engine speed"),
-        Condition("supply", "voltage", "voltage at the supply pin"),
-        Condition("gap", "length", "air gap"),
+        Condition("temperature", "temperature", "°C", "temperature of the part itself"),
+        Condition("engine_speed", "rotational speed", "rpm", "engine speed"),
+        Condition("supply", "voltage", "V", "voltage at the supply pin"),
+        Condition("gap", "length", "mm", "air gap"),
+        Condition("current", "current", "A", "current in the circuit"),
+        Condition("altitude", "length", "m", "height above the sea"),
+        Condition("air_pressure", "pressure", "kPa", "air pressure at the place"),
+        Condition("sea_level_pressure", "pressure", "hPa", "pressure of the weather report"),
+        Condition("manifold_pressure", "pressure", "kPa", "absolute pressure in the manifold"),
+        Condition("measured_pressure", "pressure", "kPa", "pressure at the sensor"),
+        Condition("ambient", "temperature", "°C", "temperature of the air"),
+        Condition("state_of_charge", "ratio", "%", "state of charge"),
+        Condition("travel", "ratio", "%", "share of the travel"),
+        Condition("air_ratio", "ratio", "%", "air over what the fuel needs"),
     )
 }
 """Every condition a spec or a reader may name."""
 
 Conditions = Mapping[str, Interval]
 """Condition names to intervals in base units."""
+
+
+class BadSpec(ValueError):
+    """A record no model can work from.
+
+    Parameters
+    ----------
+    message, hint : str
+        What is wrong, and the smallest mend.
+    path : tuple
+        The field of the spec it is about.
+    """
+
+    def __init__(self, message: str, hint: str, path: tuple[str | int, ...] = ("model",)) -> None:
+        self.hint = hint
+        self.path = path
+        super().__init__(message)
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,6 +11,7 @@ TERMS = "terms.html"
 STOCK = "tools-and-supplies.html"
 ROLES = "roles.html"
 CASES = "solved-cases.html"
+FAULTS = "faults/index.html"
 
 PAGED = (
     "vehicles", "components", "circuits", "symptoms", "codes", "tests", "replacements",
@@ -45,6 +46,11 @@ def page_of(kind: str, id_: str) -> str:
 def address(record: Record) -> str:
     """Give the address of a record."""
     return page_of(record.kind, record.id)
+
+
+def fault(code: str) -> str:
+    """Give the address of the page about a fault."""
+    return f"faults/{code}.html"
 
 
 def entry(kind: str, id_: str) -> str:

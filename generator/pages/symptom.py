@@ -2,26 +2,45 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from generator.diagnosis import Order, Place
+from generator.diagnosis import Evidence, Odds, Order, Place, odds_of
 from generator.pages import routes
 from generator.pages.book import Book, LinkTo
 from generator.pages.page import Heading, Page, render
 from generator.pages.pictures import doubt_picture
 from generator.pages.strings import joined, say
-from generator.records.kinds.knowledge import Cause, Symptom
-from generator.records.kinds.things import Vehicle
+from generator.quantities import figure
+from generator.records.kinds.cases import Case
+from generator.records.kinds.facts import Circumstance
+from generator.records.kinds.knowledge import Cause, FaultCode, Symptom
+from generator.records.kinds.things import Component, Vehicle
+
+LIKELIEST = 3
+"""Causes named for each thing that is known; more would not be read."""
+
+NAMED = 2
+"""Tests named among those that one opens the way for; the others are counted."""
 
 
 @dataclass(frozen=True, slots=True)
 class PlaceView:
-    """A test in the order: its link, and why it stands there."""
+    """A test in the order: its link, its minutes, and why it stands there."""
 
     link: LinkTo
-    why: str
+    minutes: str
+    why: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A line of a small table."""
+
+    name: str
+    text: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,7 +49,10 @@ class OrderView:
 
     id: str
     title: str
+    method: str
     places: tuple[PlaceView, ...]
+    naive: tuple[Row, ...]
+    narrow: tuple[Row, ...]
     elsewhere: tuple[Cause, ...]
     figure: Markup
 
@@ -43,6 +65,7 @@ class CauseView:
     weight: str
     reason: str
     only: str
+    counted: list[str]
     links: list[LinkTo]
 
 
@@ -72,6 +95,9 @@ def _page(book: Book, symptom: Symptom) -> Page:
         contents.append(Heading(say("symptom.confused"), "confused"))
     if symptom.codes:
         contents.append(Heading(say("symptom.codes"), "codes"))
+    cases = [case for case in book.kb.all("cases", Case) if case.complaint == symptom.id]
+    if cases:
+        contents.append(Heading(say("symptom.cases"), "cases"))
     return render(
         book,
         routes.address(symptom),
@@ -82,8 +108,11 @@ def _page(book: Book, symptom: Symptom) -> Page:
             "vehicles": book.vehicles(symptom.applies_to),
             "opening": opening,
             "opening_minutes": sum(test.minutes for test in opening),
-            "orders": [_order_view(book, vehicle, order) for vehicle, order in orders.items()],
-            "causes": [_cause_view(book, cause) for cause in _heaviest_first(symptom)],
+            "orders": [
+                _order_view(book, symptom, vehicle, order) for vehicle, order in orders.items()
+            ],
+            "causes": [_cause_view(book, cause, orders) for cause in _heaviest_first(symptom)],
+            "cases": [book.link(case) for case in cases],
             "confused": [
                 ConfusionView(
                     item.what, item.tell,
@@ -106,33 +135,113 @@ def _heaviest_first(symptom: Symptom) -> list[Cause]:
     return sorted(symptom.causes, key=lambda cause: (-cause.weight, cause.name))
 
 
-def _order_view(book: Book, vehicle: str, order: Order) -> OrderView:
-    title = book.kb.get("vehicles", vehicle, Vehicle).title
+def _order_view(book: Book, symptom: Symptom, vehicle: str, order: Order) -> OrderView:
     return OrderView(
         vehicle,
-        title,
-        tuple(PlaceView(book.link(place.test), _why(book, place)) for place in order.places),
+        book.kb.get("vehicles", vehicle, Vehicle).title,
+        say(f"symptom.method.{order.method}"),
+        tuple(
+            PlaceView(
+                book.link(place.test),
+                say("symptom.minutes", minutes=f"{place.minutes:g}"),
+                tuple(_why(book, place)),
+            )
+            for place in order.places
+        ),
+        _naive(order),
+        _narrow(book, symptom, vehicle),
         order.elsewhere,
         doubt_picture(f"doubt-{vehicle}", order.places),
     )
 
 
-def _why(book: Book, place: Place) -> str:
-    parts = [say("symptom.minutes", minutes=f"{place.minutes:g}")]
+def _naive(order: Order) -> tuple[Row, ...]:
+    """Give the minutes to expect of this order and of the others."""
+    rows = [
+        Row(
+            say("symptom.naive.this"), say("symptom.minutes", minutes=f"{order.minutes:.0f}")
+        )
+    ]  # fmt: skip
+    for name, minutes in order.naive.items():
+        more = round(minutes) - round(order.minutes)
+        text = say("symptom.naive.saved", minutes=f"{minutes:.0f}", more=more)
+        rows.append(Row(say(f"symptom.naive.{name}"), text))
+    return tuple(rows)
+
+
+def _narrow(book: Book, symptom: Symptom, vehicle: str) -> tuple[Row, ...]:
+    """Give the likeliest causes by each thing that may be known, before any test."""
+    known: list[tuple[str, Evidence]] = [(say("symptom.nothing_known"), Evidence())]
+    for id_ in symptom.codes:
+        code = book.kb.get("codes", id_, FaultCode)
+        if vehicle in code.applies_to:
+            known.append((say("symptom.with_code", code=code.code), Evidence(codes=(id_,))))
+    spoken = {when for cause in symptom.causes for when in cause.when}
+    known += [
+        (say(f"when.{when.value}"), Evidence(when=(when,)))
+        for when in Circumstance
+        if when in spoken
+    ]
+    return tuple(
+        Row(name, "; ".join(_share(odds) for odds in likeliest[:LIKELIEST]))
+        for name, evidence in known
+        for likeliest in [odds_of(book.kb, symptom, vehicle, evidence)]
+    )
+
+
+def _share(odds: Odds) -> str:
+    return say("symptom.share_of", cause=odds.cause.name, share=f"{odds.share * 100:.0f}")
+
+
+def _why(book: Book, place: Place) -> list[str]:
+    found = []
+    if place.restore:
+        must = [say(f"state.{demand.word}.{demand.must_be}") for demand in place.restore]
+        found.append(say("symptom.restore", what=joined(must)))
     if place.causes:
-        parts.append(say("symptom.settles", share=f"{place.share * 100:.0f}"))
+        rate = figure(place.share * 100 / place.minutes, 1)
+        found.append(say("symptom.settles", share=_percent(place.share), rate=rate))
     if place.opens_way_for:
         titles = [link.title for link in book.links("tests", list(place.opens_way_for))]
-        parts.append(say("symptom.opens_way", tests=joined(titles)))
-    parts.append(say("symptom.doubt_left", doubt=f"{place.doubt * 100:.0f}"))
-    return "; ".join(parts)
+        if len(titles) > NAMED + 1:
+            titles = [*titles[:NAMED], say("symptom.others", n=len(titles) - NAMED)]
+        found.append(say("symptom.opens_way", tests=joined(titles)))
+    if place.takes_over:
+        saved = f"{place.test.minutes - place.minutes:g}"
+        what = joined([_setup(book, name) for name in place.takes_over])
+        found.append(say("symptom.takes_over", what=what, minutes=saved))
+    found.append(say("symptom.doubt_left", doubt=_percent(place.doubt)))
+    return found
 
 
-def _cause_view(book: Book, cause: Cause) -> CauseView:
+def _setup(book: Book, name: str) -> str:
+    """Say a set-up: its act, and the part it is done to."""
+    act, _, part = name.partition(" ")
+    if not part:
+        return say(f"setup.{act}")
+    return say(f"setup.{act}", part=book.kb.get("components", part, Component).title)
+
+
+def _percent(share: float) -> str:
+    """Give a share in per cent; what is there is never shown as nothing."""
+    percent = share * 100
+    return f"{percent:.0f}" if percent >= 1 or percent == 0 else say("symptom.under_one")
+
+
+def _cause_view(book: Book, cause: Cause, orders: Mapping[str, Order]) -> CauseView:
     only = (
         say("symptom.only_on", vehicles=book.vehicles(cause.vehicles)) if cause.vehicles else ""
     )
     links = book.links("tests", cause.tests)
     if cause.component:
         links = book.links("components", [cause.component]) + links
-    return CauseView(cause.name, f"{cause.weight:g}", cause.reason, only, links)
+    counted = [
+        say(
+            "symptom.causes_counted", vehicle=book.vehicles([vehicle]), cases=odds.prior.cases,
+            weight=f"{odds.prior.weight:.1f}",
+        )
+        for vehicle, order in orders.items()
+        for odds in order.odds
+        if odds.cause.name == cause.name and odds.prior.cases
+    ]  # fmt: skip
+    return CauseView(cause.name, f"{cause.weight:g}", cause.reason, only, counted, links)

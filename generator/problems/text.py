@@ -151,4 +151,3 @@ def _shown(character: str) -> str:
     if unicodedata.category(character) == "Zs" and character != " ":
         return "\u2423"  # an open box: a space, but not the usual one
     return "\ufffd" if unicodedata.category(character) in _HIDDEN else character
-

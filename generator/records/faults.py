@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from enum import Enum
+
 from generator.problems import code
 
 DUPLICATE_KEY = code(
@@ -39,13 +41,13 @@ YAML_SYNTAX = code(
 )
 
 
-class Faulty:
+class Faulty(Enum):
     """Stands in the data where a value was refused, so that nothing else is said about it."""
 
-    __slots__ = ()
+    FAULTY = "refused"
 
     def __repr__(self) -> str:
         return "FAULTY"
 
 
-FAULTY = Faulty()
+FAULTY = Faulty.FAULTY

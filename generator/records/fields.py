@@ -37,6 +37,8 @@ class Located:
         True where the error comes from a branch that the author did not mean.
     annotation : object
         The type of the field.
+    of_key : bool
+        True where the error is in the key itself; `value` is then the key.
     """
 
     path: Path
@@ -45,6 +47,7 @@ class Located:
     around: type[BaseModel] | None
     noise: bool
     annotation: Any
+    of_key: bool = False
 
 
 def locate(shape: type[BaseModel], loc: tuple[str | int, ...], data: Any) -> Located:
@@ -67,6 +70,7 @@ def locate(shape: type[BaseModel], loc: tuple[str | int, ...], data: Any) -> Loc
     annotation: Any = shape
     info: FieldInfo | None = None
     around: type[BaseModel] | None = None
+    key_type: Any = None
     path: Path = ()
     noise = False
     for segment in loc:
@@ -76,7 +80,7 @@ def locate(shape: type[BaseModel], loc: tuple[str | int, ...], data: Any) -> Loc
             noise = noise or not fits
             continue
         if segment == "[key]":
-            break
+            return Located(path, None, path[-1], None, noise, key_type, of_key=True)
         path = (*path, segment)
         data = _inside(data, segment)
         info, around = None, None
@@ -86,7 +90,7 @@ def locate(shape: type[BaseModel], loc: tuple[str | int, ...], data: Any) -> Loc
             info = member.model_fields.get(str(segment))
             annotation = None if info is None else info.annotation
         elif get_origin(member) in (list, dict):
-            annotation = get_args(member)[-1]
+            key_type, annotation = get_args(member)[0], get_args(member)[-1]
         else:
             annotation = None
     return Located(path, info, data, around, noise, annotation)

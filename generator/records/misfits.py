@@ -11,6 +11,7 @@ from typing import Any
 from generator.problems import Code, code
 from generator.records.fields import Located, branches, words_of
 from generator.records.knowledge_base import Path
+from generator.records.rules import RECORD_RULE, RULES
 from generator.records.scalars import shorten
 
 MISSING_KEY = code("missing-key", "The page would have a gap where the reader looks for it.")
@@ -34,16 +35,6 @@ BAD_PATTERN = code("bad-pattern", "It could not be looked up by anybody who need
 UNKNOWN_FORMAT = code(
     "unknown-format", "Records of another format could be read wrongly without a word."
 )
-VALUE_FORM = code(
-    "value-form", "A value that can be read in two ways will be read in the wrong one."
-)
-VALUE_UNIT = code("value-unit", "A figure without a known unit cannot be held against a meter.")
-VALUE_QUANTITY = code("value-quantity", "The reader would set the meter to the wrong function.")
-VALUE_LIMITS = code("value-limits", "No reading would pass, and good parts would be thrown out.")
-VALUE_IMPOSSIBLE = code("value-impossible", "No part can show this, so a digit or a unit is wrong.")
-NEXT_WAYS = code("next-ways", "The reader would not know which way to go, or would stand still.")
-RECORD_RULE = code("record-rule", "The record contradicts itself, so a page could mislead.")
-
 Said = tuple[Code, Path, str, str]
 """The code, the field it is about, what is wrong, and the mend."""
 
@@ -154,6 +145,7 @@ def _type_hint(value: Any, sort: str) -> str:
 
 # Words of a closed list
 
+
 def _unknown_word(where: Located, rules: dict[str, Any]) -> Said:
     del rules
     known = words_of(where.annotation)
@@ -164,11 +156,13 @@ def _unknown_word(where: Located, rules: dict[str, Any]) -> Said:
 
 
 def _not_among(where: Located, known: tuple[str, ...]) -> Said:
-    value = where.value
-    if not isinstance(value, str):
-        message = f"{_name(where)} needs one word of a list, but {found(value)} stands here"
+    value = str(where.value) if type(where.value) is int else where.value
+    figures = all(word.isdigit() for word in known)
+    if not isinstance(value, str) or (type(where.value) is int and not figures):
+        wanted = "one figure of a list" if figures else "one word of a list"
+        message = f"{_name(where)} needs {wanted}, but {found(where.value)} stands here"
         return WRONG_TYPE, where.path, message, _one_of(known)
-    message = f"`{shorten(value)}` is not a word for {_name(where)}"
+    message = f"`{shorten(value)}` is not among what {_name(where)} can be"
     plain = value.strip().lower().replace(" ", "_").replace("-", "_")[:_SHORT]
     near = [word for word in known if word.lower() == plain]
     near = near or get_close_matches(plain, known, n=1, cutoff=0.6)
@@ -199,7 +193,7 @@ def _pattern(where: Located, rules: dict[str, Any]) -> Said:
 def _tag(where: Located, rules: dict[str, Any]) -> Said:
     del rules
     named = where.value.get("name") if isinstance(where.value, dict) else None
-    inner = Located((*where.path, "name"), None, named, None, False, None)
+    inner = Located((*where.path, "name"), None, named, None, noise=False, annotation=None)
     return _not_among(inner, branches(where.annotation))
 
 
@@ -211,6 +205,7 @@ def _no_tag(where: Located, rules: dict[str, Any]) -> Said:
 
 
 # Sizes
+
 
 def _too_short(where: Located, rules: dict[str, Any]) -> Said:
     del rules
@@ -266,19 +261,11 @@ _SAY: dict[str, Callable[[Located, dict[str, Any]], Said]] = {
 
 # Rules of our own, which bring their words along
 
-_OWN = {
-    "written-form": VALUE_FORM,
-    "written-unit": VALUE_UNIT,
-    "written-quantity": VALUE_QUANTITY,
-    "written-limits": VALUE_LIMITS,
-    "written-impossible": VALUE_IMPOSSIBLE,
-    "next-ways": NEXT_WAYS,
-}
-
 
 def _rule(where: Located, kind: str, message: str, rules: dict[str, Any]) -> Said:
     if kind == "written-form" and not isinstance(where.value, str):
         here = found(where.value)
         message = f"{_name(where)} needs a value with its unit, but {here} stands here"
     hint = str(rules.get("hint", "compare it with another record"))
-    return _OWN.get(kind, RECORD_RULE), where.path, message, hint
+    path = (*where.path, str(rules["at"])) if "at" in rules else where.path
+    return RULES.get(kind, RECORD_RULE), path, message, hint

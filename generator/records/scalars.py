@@ -104,7 +104,7 @@ def plain(text: str) -> Value | Refused:
     lower = text.lower() if len(text) <= 5 else ""
     if lower in _TRUE or lower in _FALSE:
         meant = "true" if lower in _TRUE else "false"
-        hint = f"write {meant} for a truth, or \"{text}\" in quotes for the word"
+        hint = f'write {meant} for a truth, or "{text}" in quotes for the word'
         return Refused(TRUTH_WORD, f"`{text}` is a word to some and a truth to others", hint)
     if not (text[0] in "-+.0123456789" or text[0] in "niNI"):
         return text

@@ -12,7 +12,7 @@ from typing import Any, TypeVar
 
 from pydantic import BaseModel, ValidationError
 
-from generator.problems import Problem, Span, code, in_order, problem
+from generator.problems import Code, Problem, Span, code, in_order, problem
 from generator.records import misfits
 from generator.records.fields import MISSING, Located, locate
 from generator.records.kinds import KINDS, Record, Settings
@@ -67,9 +67,7 @@ def fit_settings(
     return _fit(Settings, data, Origin(path, places), "settings")
 
 
-def _fit(
-    shape: type[S], data: Any, origin: Origin, record: str
-) -> tuple[S | None, list[Problem]]:
+def _fit(shape: type[S], data: Any, origin: Origin, record: str) -> tuple[S | None, list[Problem]]:
     try:
         return shape.model_validate(data), []
     except ValidationError as wrong:
@@ -84,9 +82,7 @@ def _fit(
     return None, in_order(found)
 
 
-def _problems(
-    found: list[tuple[Any, Located]], origin: Origin, record: str
-) -> Iterator[Problem]:
+def _problems(found: list[tuple[Any, Located]], origin: Origin, record: str) -> Iterator[Problem]:
     """Put each misfit into words, the unknown keys first: they explain missing ones."""
     missing = {
         where.path for error, where in found if error["type"] == "missing"
@@ -103,7 +99,7 @@ def _problems(
         elif error["type"] not in ("missing", "extra_forbidden"):
             for what, path, message, hint in misfits.words(error, where):
                 if not _is_refused_value(where, path):
-                    span = _head(path, origin) if what is MISSING_KEY else origin.span(path)
+                    span = _place(what, path, where, origin)
                     yield problem(what, origin.path, span, message, hint, record)
 
 
@@ -144,6 +140,14 @@ def _name_of(path: Path) -> str:
         outer = _name_of(path[:-1])
         return f"item {last + 1} of {outer}" if outer else f"item {last + 1}"
     return f"`{shorten(last)}`"
+
+
+def _place(what: Code, path: Path, where: Located, origin: Origin) -> Span:
+    """Give the place of a misfit: the key, the value, or the head of a group of fields."""
+    on_group = isinstance(where.value, dict) and path == where.path
+    if what is MISSING_KEY or (on_group and what is not misfits.WRONG_TYPE):
+        return _head(path, origin)
+    return origin.span(path, of_key=where.of_key)
 
 
 def _head(path: Path, origin: Origin) -> Span:

@@ -24,7 +24,7 @@ MOST_FOUND = 100
 
 PURE_PARSER: Any = yaml.SafeLoader
 PARSER: Any = getattr(yaml, "CSafeLoader", PURE_PARSER)
-"""The parser in use: the C one, thirty times as fast, where PyYAML was built with it."""
+"""The parser in use: the C one, four times as fast a reading, where PyYAML has it."""
 
 TOO_MANY = code(
     "too-many-findings",
@@ -90,9 +90,7 @@ def read(source: bytes, path: str, parser: Any = None) -> Reading:
 def _not_derived(found: list[Problem], text: SourceText) -> list[Problem]:
     """Drop a syntax error that comes from a character already found fault with."""
     touched = {at for fault in text.problems for at in range(fault.line - 1, fault.line + 2)}
-    return [
-        fault for fault in found if fault.code != YAML_SYNTAX.name or fault.line not in touched
-    ]
+    return [fault for fault in found if fault.code != YAML_SYNTAX.name or fault.line not in touched]
 
 
 def bounded(found: list[Problem], path: str) -> list[Problem]:

@@ -217,9 +217,7 @@ class Tree:
                 firsts[key] = key_span
         return fields, self.marks.whole(event, start, key_event, last)
 
-    def _value(
-        self, event: Any, key_span: Span, path: Path | None, depth: int
-    ) -> tuple[Any, Span]:
+    def _value(self, event: Any, key_span: Span, path: Path | None, depth: int) -> tuple[Any, Span]:
         """Give a field's value; one that was left out is found fault with at its key."""
         if _is_bare(event):
             message = f"`{shorten(self.marks.written(key_span))}` has no value"

@@ -11,23 +11,31 @@ from hypothesis import strategies as st
 
 from generator.diagnosis import Order, order
 from generator.records.kinds.knowledge import Symptom
-from generator.records.kinds.work import Test
+from generator.records.kinds.work import Next, Test
 from generator.records.knowledge_base import KnowledgeBase
 from tests.hazards.build import made, manual
 
 
-def a_test(id_: str, minutes: float, *, after: tuple[str, ...] = (), shows: float = 1.0) -> Test:
-    """Give a test that finds a share of the faults it is made for."""
-    found = {"verdict": "neither", "means": "So it is.", "next": [{"carry_on": True}]}
+def a_test(
+    id_: str, minutes: float, *, after: tuple[str, ...] = (), shows: float = 1.0,
+    verdict: str = "condemns", part: str = "sensor", **fields: Any,
+) -> Test:  # fmt: skip
+    """Give a test that condemns its part on a share of the faults it is made for."""
+    found = {"means": "So it is.", "next": [{"carry_on": True}]}
     made_: Test = made(
         Test, "tests", id_, applies_to=["petrol-car"], minutes=minutes, who="mechanic",
-        purpose="To see.", components=["sensor"], method="look", after=list(after), entry={},
-        leaves={}, cannot_show="More.", sensitivity=shows,
-        steps=[{"do": "Look.", "action": "look", "place": "away"}],
+        purpose="To see.", components=[part], method="look", after=list(after),
+        cannot_show="More.", sensitivity=shows, specificity=1.0,
         outcomes=[
-            {"finding": "as_expected", "label": "Good", **found},
-            {"finding": "fault_seen", "label": "Bad", **found},
+            {"finding": "as_expected", "label": "Good", "verdict": "neither", **found},
+            {"finding": "fault_seen", "label": "Bad", "verdict": verdict, **found},
+            {"finding": "cannot_tell", "label": "Unclear", "verdict": "neither", **found},
+            {"finding": "complaint_absent", "label": "Asleep", "verdict": "neither", **found},
         ],
+        **{
+            "entry": {}, "leaves": {},
+            "steps": [{"do": "Look.", "action": "look", "place": "away"}], **fields,
+        },
     )  # fmt: skip
     return made_
 
@@ -37,10 +45,16 @@ def complaint(*causes: dict[str, Any]) -> Symptom:
     symptom: Symptom = made(
         Symptom, "symptoms", "complaint", said=["It is ill."], group="Ill",
         applies_to=["petrol-car"], when="Always.", driving="may_drive", driving_advice="Go on.",
-        causes=[{"reason": "Because.", "name": f"cause {n}", **cause}
+        causes=[{"reason": "Because.", "name": f"cause {n}", **part(cause), **cause}
                 for n, cause in enumerate(causes)],
+        codes=["p0335"],
     )  # fmt: skip
     return symptom
+
+
+def part(cause: dict[str, Any]) -> dict[str, str]:
+    """Give a cause its part, unless it lies elsewhere."""
+    return {} if "refer" in cause else {"component": "sensor"}
 
 
 def ordered(symptom: Symptom, *tests: Test) -> tuple[KnowledgeBase, Order]:
@@ -131,7 +145,7 @@ def test_a_static_test_leaves_the_doubt_of_a_fault_that_sleeps() -> None:
     """Shows that a cause's own share for a test counts, not the test's usual one."""
     sleeping = {"weight": 10, "tests": ["cold", "hot"], "shows": {"cold": 0.05}}
     _, found = ordered(complaint(sleeping, sleeping | {"name": "twin", "weight": 1}),
-                       a_test("cold", 5), a_test("hot", 20))  # fmt: skip
+                       a_test("cold", 5), a_test("hot", 20, shows=0.9))  # fmt: skip
     assert ids(found) == ["hot", "cold"]
 
 
@@ -154,3 +168,52 @@ def test_the_opening_is_never_reordered_or_repeated() -> None:
     _, found = ordered(symptom, a_test("one", 5))
     assert [test.id for test in found.opening] == ["look-first"]
     assert ids(found) == ["one"]
+
+
+def test_a_test_that_only_points_does_not_end_the_search() -> None:
+    """Shows that a test whose part is another's is followed by the one that condemns the part."""
+    symptom = complaint(
+        {"weight": 5, "tests": ["hint", "proof"]}, {"weight": 5, "refer": "Look elsewhere."}
+    )
+    hint = a_test("hint", 2, verdict="neither", shows=0.9)
+    leads_on = hint.outcomes[1].model_copy(update={"next": [Next(test="proof")]})
+    hint = hint.model_copy(update={"outcomes": [hint.outcomes[0], leads_on, *hint.outcomes[2:]]})
+    hint.named("tests", "hint")
+    _, found = ordered(symptom, hint, a_test("proof", 10))
+    assert "proof" in ids(found)
+    # By hand: the hint proves nothing and clears little, so making it at all costs 2 of 12.
+    assert found.minutes <= 12 + 1e-9
+
+
+def test_what_must_be_restored_is_asked_for_first() -> None:
+    """Shows that a test that asks for a state the one before leaves otherwise demands it back."""
+    symptom = complaint({"weight": 9, "tests": ["drive"]}, {"weight": 1, "tests": ["cold"]})
+    drive = a_test("drive", 5, leaves={"engine_heat": "hot"})
+    cold = a_test("cold", 5, entry={"engine_heat": "cold"})
+    _, found = ordered(symptom, drive, cold)
+    assert ids(found) == ["drive", "cold"]
+    assert found.places[0].restore == ()
+    demand, = found.places[1].restore
+    assert (demand.word, demand.is_, demand.must_be) == ("engine_heat", "hot", "cold")
+
+
+def test_codes_are_used_before_they_are_cleared() -> None:
+    """Shows that a test that clears codes waits for one that needs them, whatever the odds."""
+    symptom = complaint({"weight": 1, "tests": ["needs"]}, {"weight": 9, "tests": ["clears"]})
+    needs = a_test("needs", 30, entry={"codes": "saved"}, leaves={"codes": "saved"})
+    _, found = ordered(symptom, needs, a_test("clears", 1, leaves={"codes": "cleared"}))
+    assert ids(found) == ["needs", "clears"]
+    _, found = ordered(symptom, a_test("needs", 30), a_test("clears", 1))
+    assert ids(found) == ["clears", "needs"]
+
+
+def test_other_orders_are_never_quicker() -> None:
+    """Shows that the orders people fall back on are valued too, and lose."""
+    symptom = complaint({"weight": 6, "tests": ["a"]}, {"weight": 5, "tests": ["b"]})
+    _, found = ordered(symptom, a_test("a", 60), a_test("b", 5))
+    assert found.method == "ratio"
+    # By hand, (.545, 60), (.455, 5): b first 5 + 60·6/11, a first 60 + 5·5/11.
+    assert found.minutes == pytest.approx(5 + 60 * 6 / 11)
+    assert found.naive["by_weight"] == pytest.approx(60 + 5 * 5 / 11)
+    assert found.naive["by_minutes"] == pytest.approx(found.minutes)
+    assert found.naive["by_name"] == pytest.approx(60 + 5 * 5 / 11)

@@ -187,9 +187,7 @@ FOLDER_FAULTS: list[tuple[str, Callable[[Path], None], str, str]] = [
     [row[1:] for row in FOLDER_FAULTS],
     ids=[row[0] for row in FOLDER_FAULTS],
 )
-def test_folder_fault(
-    manual: Path, change: Callable[[Path], None], code: str, path: str
-) -> None:
+def test_folder_fault(manual: Path, change: Callable[[Path], None], code: str, path: str) -> None:
     """A fault of the folder is one finding at the file, and the rest of the manual is read."""
     change(manual)
     loaded = load(manual, "kb_source")

@@ -32,9 +32,10 @@ MOST_MEMORY_KB = 400_000
 PIECES = [
     b"\t", b"\r", b"\n", b"\r\n", b" ", b"  ", b"\n  ", b"[", b"]", b"{", b"}", b", ", b": ", b":",
     b"- ", b"? ", b"|", b">", b"|-\n", b">+2\n", b"'", b'"', b"#", b" #", b"%", b"@", b"`", b"!",
-    b"!!str ", b"&a ", b"*a", b"<<: ", b"~", b"\\", b"\\u00", b"\\U99999999", b"\n---\n",
-    b"\n...\n", b"%YAML 1.1\n", b"\x00", b"\x1b[2J", b"\xff", b"\xc3", b"\xe2\x84\xa6", b"\xf0\x9f\x94\x8b",
-    b"\xed\xa0\x80", b"\xef\xbb\xbf", b"\xc2\x85", b"\xc2\xa0", b"\xe2\x80\xa8", b"\xe2\x80\xae",
+    b"!!str ", b"&a ", b"*a", b"<<: ", b"~", b"\\", b"\\u00", b"\\U99999999",
+    b"\n---\n", b"\n...\n", b"%YAML 1.1\n", b"\x00", b"\x1b[2J", b"\xff", b"\xc3",
+    b"\xe2\x84\xa6", b"\xf0\x9f\x94\x8b", b"\xed\xa0\x80", b"\xef\xbb\xbf",
+    b"\xc2\x85", b"\xc2\xa0", b"\xe2\x80\xa8", b"\xe2\x80\xae",
     b"010", b"0x1F", b"1:30", b"yes", b"on", b"1e3", b".nan", b"2026-02-30", b"null",
     b"9" * 20, b"[" * 50, b"{a: " * 50, b"- " * 50, b" \xc2\xb1 ", b"9**9**9",
 ]  # fmt: skip

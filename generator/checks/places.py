@@ -1,0 +1,56 @@
+"""Where things stand: second places for findings, and every word that a record shows."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from pydantic import StringConstraints
+
+from generator.problems import Elsewhere, elsewhere
+from generator.records.kinds import Record
+from generator.records.kinds.base import Shape
+from generator.records.knowledge_base import KnowledgeBase, Path
+
+
+def second(
+    kb: KnowledgeBase, record: Record, path: Path, says: str, *, of_key: bool = False
+) -> Elsewhere:
+    """Give a second place: a field of a record, and what stands there."""
+    origin = kb.origins[record.key]
+    return elsewhere(origin.path, origin.span(path, of_key=of_key), says)
+
+
+def words_of(shape: Shape, path: Path = ()) -> Iterator[tuple[Path, str]]:
+    """Walk every text a person wrote for a reader: no ids, no words of a closed list.
+
+    Yields
+    ------
+    tuple
+        The path of the field, and its text.
+    """
+    for name, field in type(shape).model_fields.items():
+        value = getattr(shape, name)
+        written = _is_text(field.annotation, tuple(field.metadata))
+        yield from _words_in(value, written, (*path, name))
+
+
+def _words_in(value: Any, written: bool, path: Path) -> Iterator[tuple[Path, str]]:
+    if isinstance(value, Shape):
+        yield from words_of(value, path)
+    elif isinstance(value, (list, tuple)):
+        for index, item in enumerate(value):
+            yield from _words_in(item, written, (*path, index))
+    elif written and isinstance(value, str):
+        yield path, value
+
+
+def _is_text(annotation: Any, metadata: tuple[Any, ...]) -> bool:
+    """Tell free text from an id or a choice, which have a pattern: through lists and optionals."""
+    for mark in metadata:
+        if isinstance(mark, StringConstraints):
+            return mark.pattern is None
+    return any(
+        _is_text(inner, tuple(getattr(inner, "__metadata__", ())))
+        for inner in getattr(annotation, "__args__", ())
+    )

@@ -1,0 +1,1 @@
+"""Commands that write records: blank ones, ordered ones, lifted ones, and schemas for editors."""

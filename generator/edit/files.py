@@ -1,0 +1,133 @@
+"""Record files on disk: which there are, and changing one without ever losing a word of it."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import tempfile
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from generator.edit.outline import SETTINGS
+from generator.records.kinds import KINDS, SETTINGS_FILE
+from generator.records.load import SUFFIX
+from generator.records.source_text import LARGEST
+
+
+class NotARecord(ValueError):
+    """A path was named that is no record of this manual."""
+
+
+class ChangedMeanwhile(RuntimeError):
+    """Somebody else wrote to the file since it was read; their words stand."""
+
+
+@dataclass(frozen=True, slots=True)
+class RecordFile:
+    """A record file.
+
+    Parameters
+    ----------
+    path : Path
+        Where it lies.
+    kind : str
+        The folder it lies in, or "settings".
+    shown : str
+        Its name for findings, as the loader gives it.
+    """
+
+    path: Path
+    kind: str
+    shown: str
+
+    def read(self) -> bytes:
+        """Give what it holds, up to one byte more than a record may have.
+
+        Raises
+        ------
+        OSError
+            If it cannot be read.
+        """
+        with self.path.open("rb") as file:
+            return file.read(LARGEST + 1)
+
+    def replace(self, before: bytes, after: bytes) -> None:
+        """Put new content in the place of the old, whole or not at all.
+
+        Parameters
+        ----------
+        before : bytes
+            What was read, and still has to stand there.
+        after : bytes
+            What is to stand there.
+
+        Raises
+        ------
+        ChangedMeanwhile
+            If the file holds something else by now.
+        OSError
+            If the new content cannot be written; the old stands.
+        """
+        # The dot keeps it from being taken for a record by whoever reads the folder meanwhile.
+        handle, name = tempfile.mkstemp(prefix=f".{self.path.name}.", dir=self.path.parent)
+        try:
+            with os.fdopen(handle, "wb") as file:
+                file.write(after)
+                file.flush()
+                os.fsync(file.fileno())
+            shutil.copymode(self.path, name)
+            if self.read() != before:
+                raise ChangedMeanwhile(f"{self.shown} was changed by somebody else meanwhile")
+            os.replace(name, self.path)
+        finally:
+            Path(name).unlink(missing_ok=True)
+
+
+def every(records: Path, shown_as: str) -> list[RecordFile]:
+    """Give every record file of a manual, the settings included.
+
+    Parameters
+    ----------
+    records : Path
+        The folder of records.
+    shown_as : str
+        What findings call it.
+    """
+    return sorted(_every(records, shown_as), key=lambda file: file.shown)
+
+
+def _every(records: Path, shown_as: str) -> Iterator[RecordFile]:
+    inside = records.resolve()
+    for kind in (SETTINGS, *KINDS):
+        names = [SETTINGS_FILE] if kind == SETTINGS else _names(records / kind)
+        for name in names:
+            parts = (name,) if kind == SETTINGS else (kind, name)
+            # A link is followed, so that what is replaced is the file and not the link to it.
+            path = records.joinpath(*parts).resolve()
+            if path.is_file() and path.is_relative_to(inside):
+                yield RecordFile(path, kind, "/".join((shown_as, *parts)))
+
+
+def _names(folder: Path) -> list[str]:
+    names = os.listdir(folder) if folder.is_dir() else []
+    return [name for name in names if name.endswith(SUFFIX) and not name.startswith(".")]
+
+
+def chosen(records: Path, shown_as: str, paths: Iterable[Path]) -> list[RecordFile]:
+    """Give the record files that paths name: files, or folders with all that is in them.
+
+    Raises
+    ------
+    NotARecord
+        If a path names none.
+    """
+    known = every(records, shown_as)
+    found: set[RecordFile] = set()
+    for path in paths:
+        whole = path.resolve()
+        named = {file for file in known if file.path == whole or whole in file.path.parents}
+        if not named:
+            raise NotARecord(f"{path} is no record of the manual in {records.parent}")
+        found |= named
+    return [file for file in known if file in found]
