@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+from importlib import import_module
+from pkgutil import iter_modules
 from string import Formatter
 
 import pytest
@@ -11,8 +13,8 @@ from generator.pages import words
 from generator.pages.strings import joined, say
 from tests.demonstration import ROOT
 
-FAMILIES = (words.diagnosis, words.frame, words.things, words.values, words.work)
-MADE = re.compile(r"""f["']([a-z_.]+\.)\{|["']([a-z_.]+\.)['"] ~""")
+FAMILIES = [module for module in vars(words).values() if hasattr(module, "WORDS")]
+MADE = re.compile(r"""f["']([a-z_.]+\.)\{|["']([a-z_.]+\.)['"] [~+]""")
 """Where a key is made from a family and a word of a record: f"zone.{zone}", 'signal.' ~ word."""
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import re
 from collections.abc import Iterator
 from typing import Annotated, Any
 
@@ -79,7 +80,8 @@ def single(quantity: str) -> Any:
 
 
 def _date(value: Any) -> Any:
-    if isinstance(value, str):
+    """Take a quoted day as well; other ISO 8601 spellings would be read but not understood."""
+    if isinstance(value, str) and re.fullmatch(r"\d{4}-\d\d-\d\d", value):
         try:
             return datetime.date.fromisoformat(value)
         except ValueError:
