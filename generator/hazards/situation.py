@@ -32,7 +32,8 @@ NEEDS_PART = frozenset(
 
 NEEDS_TOOL = frozenset(
     {
-        Action.CONNECT_LEADS, Action.MEASURE, Action.LOAD_CIRCUIT, Action.HEAT, Action.COMMAND,
+        Action.CONNECT_LEADS, Action.DISCONNECT_LEADS, Action.MEASURE, Action.LOAD_CIRCUIT,
+        Action.HEAT, Action.COMMAND,
         Action.PROGRAM, Action.CLEAR_CODES, Action.SAVE_CODES, Action.CHARGE_BATTERY,
         Action.JUMP_START, Action.CUT_AND_JOIN, Action.TIGHTEN, Action.INFLATE,
         Action.REGENERATE,
@@ -168,6 +169,8 @@ def situation(
         near |= set(part.near) if part else set()
         if part is not None and part.reads and Measures.LENGTH in measured | quantities:
             near |= energies_of(kb, [part.reads])
+    if not state.undone.unplugged.isdisjoint(_fans(kb)) and Energy.ELECTRIC_FAN not in acts_on:
+        near -= {Energy.ELECTRIC_FAN}  # an unplugged fan stays where it is
     if "hybrid" in kinds and step.place in _HV_PLACES:
         near.add(Energy.HIGH_VOLTAGE)
     if "petrol" in kinds and step.place in (Place.ENGINE_BAY, Place.UNKNOWN):
@@ -187,6 +190,15 @@ def situation(
         vehicle=kinds,
         state=replace(state, undone=NOTHING),
     )
+
+
+def _fans(kb: KnowledgeBase) -> set[str]:
+    """Give the ids of the electric fans."""
+    return {
+        part.id
+        for part in kb.all("components", Component)
+        if Energy.ELECTRIC_FAN in part.energies
+    }
 
 
 def _measured_parts(kb: KnowledgeBase, step: Step) -> list[str]:
