@@ -28,6 +28,9 @@ log = logging.getLogger("mkdocs.plugins.fettlebook")
 
 NAVIGATION = (*routes.HUBS,)
 
+SCRIPTS = ("assets/steps.js",)
+"""The reader's scripts, in the theme folder; every page stands without them."""
+
 
 class FettlebookPlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
     """Gives MkDocs the pages of the manual that lies beside its settings file."""
@@ -35,6 +38,7 @@ class FettlebookPlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
     def __init__(self) -> None:
         self.serving = False
         self.pages: dict[str, Page] = {}
+        self.files: dict[str, str] = {}
         self.findings: list[Problem] = []
 
     def on_startup(self, *, command: str, dirty: bool) -> None:
@@ -60,7 +64,9 @@ class FettlebookPlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
         else:
             made = site.make(read.kb, read.problems)
             self.pages = {routes.source_name(page.url): page for page in made.pages}
+            self.files = dict(made.files)
             config.site_name = made.title
+        config.extra_javascript.extend(SCRIPTS)
         config.theme.dirs.insert(0, str(manual.theme_folder()))
         config.extra["fettlebook"] = {
             "findings": self.findings,
@@ -84,6 +90,10 @@ class FettlebookPlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
                 )
             level = InclusionLevel.INCLUDED if source in hubs else InclusionLevel.NOT_IN_NAV
             files.append(File.generated(config, source, content="", inclusion=level))
+        for address, text in self.files.items():
+            if files.get_file_from_path(address) is not None:
+                raise PluginError(f"docs/{address} has the address of a file of ours; rename it")
+            files.append(File.generated(config, address, content=text))
         config.nav = self._navigation(files)
         return files
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from generator import checks
-from generator.pages import cases, faults, shared, symptom, things, work
+from generator.pages import audit, cases, faults, routes, shared, symptom, things, work
 from generator.pages.book import Book
 from generator.pages.page import Page
 from generator.problems import Problem, has_errors, in_order
@@ -24,10 +24,13 @@ class Site:
         The manual's name.
     pages : tuple of Page
         Home first, then by address.
+    files : mapping
+        Address to text: what is published beside the pages for programs to read.
     """
 
     title: str
     pages: tuple[Page, ...]
+    files: Mapping[str, str]
 
 
 class ErrorsStand(ValueError):
@@ -74,4 +77,5 @@ def make(kb: KnowledgeBase, problems: Sequence[Problem]) -> Site:
         *things.pages(book), *faults.pages(book),
     ]  # fmt: skip
     home, rest = pages[0], pages[1:]
-    return Site(kb.settings.title, (home, *sorted(rest, key=lambda page: page.url)))
+    files = {routes.AUDIT: audit.document(book)}
+    return Site(kb.settings.title, (home, *sorted(rest, key=lambda page: page.url)), files)

@@ -114,6 +114,10 @@ WHOLE: tuple[Rule, ...] = (
 """Rules that count on every link."""
 
 
+FOLLOWS_FROM = {order_of_tests.LOOP.name: circle_without_exit.NO_WAY_OUT.name}
+"""A finding that says no more than another one at the same record, and which one that is."""
+
+
 def problems(kb: KnowledgeBase, as_of: datetime.date | None = None) -> list[Problem]:
     """Give the findings of every rule that no reasoned exception silences, in no order.
 
@@ -129,6 +133,7 @@ def problems(kb: KnowledgeBase, as_of: datetime.date | None = None) -> list[Prob
     found += _every(kb, ALONE)
     if whole:
         found += _every(kb, WHOLE)
+        found = _not_derived(found)
         not_asked = {review_overdue.REVIEW_OVERDUE.name}
         if as_of is not None:
             found += review_overdue.problems(kb, as_of)
@@ -139,3 +144,8 @@ def problems(kb: KnowledgeBase, as_of: datetime.date | None = None) -> list[Prob
 
 def _every(kb: KnowledgeBase, rules: Iterable[Rule]) -> list[Problem]:
     return [finding for rule in rules for finding in rule(kb)]
+
+
+def _not_derived(found: list[Problem]) -> list[Problem]:
+    met = {(finding.record, finding.code) for finding in found}
+    return [f for f in found if (f.record, FOLLOWS_FROM.get(f.code)) not in met]

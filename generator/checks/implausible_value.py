@@ -23,7 +23,7 @@ from collections.abc import Iterator, Mapping
 
 from generator.checks.fault_page import fault
 from generator.problems import Problem
-from generator.quantities import Unit, Written, base_unit, convert
+from generator.quantities import Written
 from generator.records.kinds.base import Shape
 from generator.records.kinds.things import Spec
 from generator.records.knowledge_base import KnowledgeBase, Path
@@ -71,22 +71,24 @@ MODELS: Mapping[tuple[str, str], Range] = {
 
 def problems(kb: KnowledgeBase) -> list[Problem]:
     """Give a finding for each value, reference or model figure beyond what is plausible."""
-    found = []
-    for spec in kb.all("specs", Spec):
-        for path, value, (low, high) in _held_against(spec):
-            ends = [end for end in (value.low, value.high) if end is not None]
-            if any(not low <= end <= high for end in ends):
-                unit = base_unit(value.quantity)
-                found.append(
-                    kb.problem(
-                        IMPLAUSIBLE_VALUE, spec, path,
-                        f"{value.text} is hardly true of any vehicle; "
-                        f"{_figure(low, unit, value.unit)} to {_figure(high, unit, value.unit)} "
-                        f"{value.unit.symbol} is plausible here",
-                        "check the figure and its unit against the source",
-                    )
-                )  # fmt: skip
-    return found
+    return [
+        kb.problem(
+            IMPLAUSIBLE_VALUE, spec, path,
+            f"{value.text} is hardly true of any vehicle; "
+            f"{_shown(low, value)} to {_shown(high, value)} {value.unit.symbol} is plausible here",
+            "check the figure and its unit against the source",
+        )
+        for spec in kb.all("specs", Spec)
+        for path, value, (low, high) in implausible(spec)
+    ]  # fmt: skip
+
+
+def implausible(spec: Spec) -> Iterator[tuple[Path, Written, Range]]:
+    """Give each written value of a spec that is not plausible, its place and what would be."""
+    for path, value, (low, high) in _held_against(spec):
+        ends = [end for end in (value.low, value.high) if end is not None]
+        if any(not low <= end <= high for end in ends):
+            yield path, value, (low, high)
 
 
 def _held_against(spec: Spec) -> Iterator[tuple[Path, Written, Range]]:
@@ -108,5 +110,5 @@ def _written(spec: Spec) -> Iterator[tuple[Path, object]]:
             yield (part, name), getattr(shape, name)
 
 
-def _figure(number: float, source: Unit, target: Unit) -> str:
-    return f"{convert(number, source, target):g}"
+def _shown(end: float, value: Written) -> str:
+    return f"{value.in_unit(end):g}"

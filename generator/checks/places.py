@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import cache
 from typing import Any
 
 from pydantic import StringConstraints
@@ -29,10 +30,17 @@ def words_of(shape: Shape, path: Path = ()) -> Iterator[tuple[Path, str]]:
     tuple
         The path of the field, and its text.
     """
-    for name, field in type(shape).model_fields.items():
-        value = getattr(shape, name)
-        written = _is_text(field.annotation, tuple(field.metadata))
-        yield from _words_in(value, written, (*path, name))
+    for name, written in _fields(type(shape)):
+        yield from _words_in(getattr(shape, name), written, (*path, name))
+
+
+@cache
+def _fields(shape: type[Shape]) -> tuple[tuple[str, bool], ...]:
+    """Give each field of a shape, and whether it holds free text; every walk asks for the same."""
+    return tuple(
+        (name, _is_text(field.annotation, tuple(field.metadata)))
+        for name, field in shape.model_fields.items()
+    )
 
 
 def _words_in(value: Any, written: bool, path: Path) -> Iterator[tuple[Path, str]]:

@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from generator.checks.implausible_value import implausible
 from generator.expected import CannotExpect, Expectation, table
 from generator.expected.engine import unit_of
 from generator.quantities import Written
@@ -60,7 +61,7 @@ def lines(kb: KnowledgeBase, test: Test) -> Iterator[Line]:
 
     A reading in volts says nothing of ohms, so each value has a line of its own. Where two values
     of one quantity hold for one vehicle, nobody can say which of them an outcome means, and there
-    is no line.
+    is no line; nor is there one for a value that no vehicle has, which is found already.
     """
     for spec in _clear_ones(kb, test):
         try:
@@ -81,7 +82,7 @@ def _clear_ones(kb: KnowledgeBase, test: Test) -> Iterator[Spec]:
             if quantity_of(other) == quantity_of(spec)
             and set(other.applies_to) & set(spec.applies_to) & set(test.applies_to)
         ]  # fmt: skip
-        if rivals == [spec]:
+        if rivals == [spec] and not any(implausible(spec)):
             yield spec
 
 

@@ -21,6 +21,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from generator.checks.fault_page import fault
+from generator.checks.implausible_value import implausible
 from generator.checks.places import second
 from generator.checks.readings import quantity_of
 from generator.problems import Problem
@@ -35,8 +36,8 @@ def problems(kb: KnowledgeBase) -> list[Problem]:
     """Give a finding for each value that its own band does not hold."""
     found = []
     for spec in kb.all("specs", Spec):
-        if spec.band is None:
-            continue
+        if spec.band is None or any(implausible(spec)):
+            continue  # a slip that no vehicle has is found already
         band = kb.get("specs", spec.band, Spec)
         wrong = _wrong(spec, band)
         if wrong is not None:

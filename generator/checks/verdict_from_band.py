@@ -37,8 +37,9 @@ def problems(kb: KnowledgeBase) -> list[Problem]:
     for test in kb.all("tests", Test):
         specs = [kb.get("specs", id_, Spec) for id_ in test.specs]
         own = {v for s in specs if s.standing == "vehicle_value" for v in s.applies_to}
-        left = [v for v in test.applies_to if v not in own]
-        if not specs or not left:
+        banded = {v for s in specs for v in s.applies_to} - own
+        left = [v for v in test.applies_to if v in banded]
+        if not left:
             continue
         found += [
             kb.problem(

@@ -9,9 +9,8 @@ from enum import StrEnum
 from generator.diagnosis.evidence import Evidence, outcome_of
 from generator.diagnosis.model import NOTHING
 from generator.diagnosis.readings import Says, condemns, proves, says, ways
-from generator.records.kinds.facts import Finding
 from generator.records.kinds.knowledge import Cause
-from generator.records.kinds.work import Next, Test
+from generator.records.kinds.work import Next, Outcome, Test
 from generator.records.knowledge_base import KnowledgeBase
 
 
@@ -81,7 +80,8 @@ def ending_of(
     excluded, unsettled = _looked_for(kb, evidence)
     for id_, finding in reversed(evidence.found):
         test = kb.get("tests", id_, Test)
-        ended = _ended_by(test, finding, causes, vehicle)
+        outcome = outcome_of(test, finding)
+        ended = ended_by(test, outcome, causes, vehicle) if outcome is not None else None
         if ended is not None:
             how, proved, onward = ended
             words = tuple(way.refer or way.done or "" for way in onward if way.refer or way.done)
@@ -98,13 +98,10 @@ def ending_of(
     return Ending(how, elsewhere, "", (), words, excluded, unsettled)
 
 
-def _ended_by(
-    test: Test, finding: Finding, causes: Sequence[Cause], vehicle: str
+def ended_by(
+    test: Test, outcome: Outcome, causes: Sequence[Cause], vehicle: str
 ) -> tuple[How, tuple[Cause, ...], tuple[Next, ...]] | None:
-    """Give how an outcome ends the search, if it does."""
-    outcome = outcome_of(test, finding)
-    if outcome is None:
-        return None
+    """Give how an outcome ends the search, what it proves and where it leads, if it ends it."""
     onward = tuple(ways(outcome, vehicle))
     meaning = says(outcome)
     if meaning is Says.PROVES:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from generator.diagnosis.belief import counted, update
@@ -152,29 +152,66 @@ def weigh(
     """
     here = tuple(shares)
     workings: list[Working] = []
-
-    def take(kind: str, what: str, likely: list[float], finding: str = "") -> None:
-        nonlocal here
+    for kind, what, finding, likely in _pieces(kb, causes, evidence):
         result = update(here, likely)
         here = result.shares
         surprises = not result.contradicts and result.expected < SURPRISE
         workings.append(
             Working(kind, what, finding, result.expected, here, result.contradicts, surprises)
         )
+    return here, tuple(workings)
 
+
+def likelihoods_of(
+    kb: KnowledgeBase, causes: Sequence[Cause], evidence: Evidence
+) -> list[float]:
+    """Give the probability of all the evidence under each cause."""
+    found = [1.0] * len(causes)
+    for _, _, _, likely in _pieces(kb, causes, evidence):
+        found = [a * b for a, b in zip(found, likely, strict=True)]
+    return found
+
+
+def _pieces(
+    kb: KnowledgeBase, causes: Sequence[Cause], evidence: Evidence
+) -> Iterator[tuple[str, str, str, list[float]]]:
+    """Walk the evidence: kind, what, finding and its likelihoods."""
     for id_ in evidence.codes:
         code = kb.get("codes", id_, FaultCode)
-        take("code", id_, [_stores(cause, code) for cause in causes])
+        yield "code", id_, "", [_stores(cause, code) for cause in causes]
     for circumstance in evidence.when:
-        take("when", circumstance.value,
-             [cause.when.get(circumstance, AS_OFTEN_AS_NOT) for cause in causes])  # fmt: skip
+        likely = [cause.when.get(circumstance, AS_OFTEN_AS_NOT) for cause in causes]
+        yield "when", circumstance.value, "", likely
     for id_, finding in evidence.found:
         test = kb.get("tests", id_, Test)
         outcome = outcome_of(test, finding)
         if outcome is None:
             raise KeyError(f"{id_} cannot find {finding.value}")
-        take("found", id_, likelihoods(causes, test, outcome), finding.value)
-    return here, tuple(workings)
+        yield "found", id_, finding.value, likelihoods(causes, test, outcome)
+
+
+def opening_shares(
+    kb: KnowledgeBase, symptom: Symptom, vehicle: str, opening: Sequence[Test],
+    evidence: Evidence | None = None,
+) -> tuple[float, ...]:  # fmt: skip
+    """Give the causes' shares by what is known and by the first looks.
+
+    Whoever reaches the computed order has made them and found nothing, unless the evidence says
+    what they found; what they miss of a cause stays.
+    """
+    causes = causes_on(symptom, vehicle)
+    prior = [each.weight for each in priors(kb, symptom, vehicle)]
+    known = evidence or Evidence()
+    shares, _ = weigh(kb, causes, [weight / sum(prior) for weight in prior], known)
+    named = {id_ for cause in causes for id_ in cause.tests} - {id_ for id_, _ in known.found}
+    sound = []
+    for test in opening:
+        findings = [outcome.finding for outcome in test.outcomes]
+        nothing = [each for each in (Finding.IN_LIMITS, Finding.AS_EXPECTED) if each in findings]
+        if test.id in named and nothing:
+            sound.append((test.id, nothing[0]))
+    shares, _ = weigh(kb, causes, shares, Evidence(found=tuple(sound)))
+    return shares
 
 
 def _stores(cause: Cause, code: FaultCode) -> float:

@@ -16,7 +16,7 @@ from generator.diagnosis.evidence import (
     Prior,
     Working,
     causes_on,
-    outcome_of,
+    opening_shares,
     priors,
     weigh,
 )
@@ -32,7 +32,6 @@ from generator.diagnosis.readings import share
 from generator.diagnosis.restore import Demand, demands
 from generator.diagnosis.state import Board
 from generator.diagnosis.survey import Survey, survey
-from generator.records.kinds.facts import Finding
 from generator.records.kinds.knowledge import Cause, Symptom
 from generator.records.kinds.work import Test
 from generator.records.knowledge_base import KnowledgeBase
@@ -108,6 +107,8 @@ class Order:
         ratio, exact or look_ahead: how the order was found.
     ending : Ending or None
         How it ended, if what was found ends it or no test is left.
+    after_pointing : mapping of str to tuple of str
+        Test of the order to the tests that follow where it is the first to point at its causes.
     """
 
     opening: tuple[Test, ...]
@@ -119,6 +120,7 @@ class Order:
     naive: Mapping[str, float]
     method: str
     ending: Ending | None
+    after_pointing: Mapping[str, tuple[str, ...]]
 
 
 def order(
@@ -145,16 +147,11 @@ def order(
     known = evidence or Evidence()
     causes = causes_on(symptom, vehicle)
     prior = priors(kb, symptom, vehicle)
-    total = sum(each.weight for each in prior)
     opening = opening_tests(kb, symptom, vehicle)
-    made = [id_ for id_, _ in known.found]
-    assumed = _opening_found_nothing(causes, opening, made)
-    shares, workings = weigh(kb, causes, [p.weight / total for p in prior], known)
-    # The opening is made before any of these tests; what it misses of a cause stays.
-    _, after_opening = weigh(kb, causes, shares, assumed)
-    if after_opening:
-        shares = after_opening[-1].shares
-    found = survey(kb, causes, shares, vehicle, {*made, *(test.id for test in opening)})
+    _, workings = weigh(kb, causes, _normal([each.weight for each in prior]), known)
+    shares = opening_shares(kb, symptom, vehicle, opening, known)
+    done = {*(id_ for id_, _ in known.found), *(test.id for test in opening)}
+    found = survey(kb, causes, shares, vehicle, done)
     board = Board(found.search)
     choose, method = best_choice(board)
     places = _places(kb, found, board, choose)
@@ -171,7 +168,18 @@ def order(
         },
         method,
         ending_of(kb, causes, shares, vehicle, known, left=bool(places)),
+        _after_pointing(board, choose),
     )
+
+
+def _after_pointing(board: Board, choose: Choose) -> dict[str, tuple[str, ...]]:
+    ids = [probe.id for probe in board.search.probes]
+    found = {}
+    for before, after in pairwise(clear_line(board, choose)):
+        if board.points(after.last):
+            line = clear_line(board, choose, board.pointed(before, after.last))
+            found[ids[after.last]] = tuple(ids[state.last] for state in line[1:])
+    return found
 
 
 def odds_of(
@@ -180,8 +188,7 @@ def odds_of(
     """Give the causes by what is known alone, likeliest first."""
     causes = causes_on(symptom, vehicle)
     prior = priors(kb, symptom, vehicle)
-    total = sum(each.weight for each in prior)
-    shares, _ = weigh(kb, causes, [each.weight / total for each in prior], evidence)
+    shares, _ = weigh(kb, causes, _normal([each.weight for each in prior]), evidence)
     return _likeliest(causes, prior, shares)
 
 
@@ -211,23 +218,12 @@ def opening_tests(kb: KnowledgeBase, symptom: Symptom, vehicle: str) -> list[Tes
     return [test for test in tests if vehicle in test.applies_to]
 
 
+def _normal(weights: Sequence[float]) -> list[float]:
+    return [weight / sum(weights) for weight in weights]
+
+
 def _heaviest(cause: Cause) -> tuple[float, str]:
     return (-cause.weight, cause.name)
-
-
-def _opening_found_nothing(
-    causes: Sequence[Cause], opening: Sequence[Test], made: Sequence[str]
-) -> Evidence:
-    """Give the opening as evidence: whoever reaches the order has made it and found nothing."""
-    named = {id_ for cause in causes for id_ in cause.tests}
-    found: list[tuple[str, Finding]] = []
-    for test in opening:
-        if test.id in named and test.id not in made:
-            for sound in (Finding.IN_LIMITS, Finding.AS_EXPECTED):
-                if outcome_of(test, sound) is not None:
-                    found.append((test.id, sound))
-                    break
-    return Evidence(found=tuple(found))
 
 
 def _places(

@@ -55,9 +55,9 @@ def expected_minutes(board: Board, choose: Choose, state: State | None = None) -
     return total
 
 
-def clear_line(board: Board, choose: Choose) -> list[State]:
-    """Give the states passed while no test shows anything, the start first."""
-    states = [board.start()]
+def clear_line(board: Board, choose: Choose, state: State | None = None) -> list[State]:
+    """Give the states passed while no test shows anything, from a state or the start on."""
+    states = [board.start() if state is None else state]
     while sum(states[-1].mass) > NOTHING and not board.finished(states[-1]):
         states.append(board.clear(states[-1], choose(states[-1])))
     return states

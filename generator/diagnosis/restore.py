@@ -42,14 +42,10 @@ def demands(kb: KnowledgeBase, chain: Sequence[Test]) -> list[tuple[Demand, ...]
         One for each test; empty where it can follow at once. The state at the start is that after
         the opening, as far as those tests say.
     """
-    carried = _said(kb.settings.standing_state)
-    for id_ in kb.settings.opening:
-        opening = kb.find("tests", id_, Test)
-        if opening is not None:
-            carried |= _said(opening.leaves)
+    carried = carried_at_first(kb)
     found = []
     for test in chain:
-        asked = _said(test.entry)
+        asked = said(test.entry)
         found.append(
             tuple(
                 Demand(word, carried[word], value)
@@ -57,9 +53,20 @@ def demands(kb: KnowledgeBase, chain: Sequence[Test]) -> list[tuple[Demand, ...]
                 if carried.get(word, value) != value
             )
         )
-        carried |= asked | _said(test.leaves)
+        carried |= asked | said(test.leaves)
     return found
 
 
-def _said(state: State) -> dict[str, str]:
+def carried_at_first(kb: KnowledgeBase) -> dict[str, str]:
+    """Give the state of a vehicle after the first looks, as far as the records speak of it."""
+    carried = said(kb.settings.standing_state)
+    for id_ in kb.settings.opening:
+        opening = kb.find("tests", id_, Test)
+        if opening is not None:
+            carried |= said(opening.leaves)
+    return carried
+
+
+def said(state: State) -> dict[str, str]:
+    """Give the words of a state that are said."""
     return {word: str(value) for word, value in state.model_dump(exclude_none=True).items()}

@@ -6,6 +6,7 @@ is taken apart here, once.
 
 from __future__ import annotations
 
+import inspect
 import re
 import types
 from collections.abc import Iterable, Mapping
@@ -20,12 +21,24 @@ from pydantic.fields import FieldInfo
 from generator.quantities import UNITS, Written
 from generator.records.kinds import KINDS, Settings
 from generator.records.kinds.base import Link, Measure
+from generator.records.kinds.cases import Case
+from generator.records.kinds.models import Cable, Piece
+from generator.records.kinds.work import WAYS, Next
 
 SETTINGS = "settings"
 """Stands for the manual's settings where a kind is asked for."""
 
 TAG = "name"
 """The field that says which of several shapes a group has."""
+
+
+ONE_OF: Mapping[type[BaseModel], tuple[str, ...]] = {
+    Next: WAYS,
+    Case: ("replacement", "procedure", "other_fix"),
+    Cable: ("area", "gauge"),
+    Piece: ("cable", "resistance"),
+}
+"""Fields of which a group has exactly one; the shapes state it in code, which cannot be read."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,6 +100,22 @@ class Group:
     def fields(self) -> tuple[Field, ...]:
         """The fields in canonical order."""
         return fields_of(self.shape)
+
+    @property
+    def description(self) -> str:
+        """What it is, in a sentence."""
+        return inspect.cleandoc(self.shape.__doc__ or "").split("\n")[0]
+
+    @property
+    def is_menu(self) -> bool:
+        """Whether no field is required, so that an author picks those that apply."""
+        return not any(field.required for field in self.fields)
+
+    @property
+    def ways(self) -> tuple[str, ...]:
+        """The fields of which it has exactly one."""
+        found = (names for shape, names in ONE_OF.items() if issubclass(self.shape, shape))
+        return next(found, ())
 
 
 @dataclass(frozen=True, slots=True)

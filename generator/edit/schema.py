@@ -11,13 +11,10 @@ JSON Schema, draft 2020-12: https://json-schema.org/draft/2020-12
 from __future__ import annotations
 
 import datetime
-import inspect
 import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
-
-from pydantic import BaseModel
 
 from generator.edit.outline import (
     SETTINGS,
@@ -38,23 +35,12 @@ from generator.edit.outline import (
 from generator.edit.value_pattern import LONGEST_VALUE, pattern
 from generator.quantities import Written
 from generator.records.kinds import KINDS
-from generator.records.kinds.cases import Case
-from generator.records.kinds.models import Cable, Piece
-from generator.records.kinds.work import WAYS, Next
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 FOLDER = ".schema"
 """Beside the records; its dot keeps it from being taken for a kind."""
 
 SCHEMAS = (*KINDS, SETTINGS)
-
-ONE_OF: Mapping[type[BaseModel], tuple[str, ...]] = {
-    Next: WAYS,
-    Case: ("replacement", "procedure", "other_fix"),
-    Cable: ("area", "gauge"),
-    Piece: ("cable", "resistance"),
-}
-"""Fields of which a group has exactly one; the shapes state it in code."""
 
 Schema = dict[str, Any]
 
@@ -113,30 +99,23 @@ def _define(node: Node, into: dict[str, Schema]) -> None:
 def _group(group: Group) -> Schema:
     required = [field.name for field in group.fields if field.required]
     schema: Schema = {
-        "description": _first_line(group.shape),
+        "description": group.description,
         "type": "object",
         "properties": {field.name: _field(field) for field in group.fields},
         "additionalProperties": False,
     }
     if required:
         schema["required"] = required
-    ways = next((names for shape, names in ONE_OF.items() if issubclass(group.shape, shape)), ())
-    if ways:
-        named = {field.name: field.node for field in group.fields}
-        schema["oneOf"] = [_way(name, named[name]) for name in ways]
-    return schema
+    ways = [_way(field) for field in group.fields if field.name in group.ways]
+    return {**schema, "oneOf": ways} if ways else schema
 
 
-def _way(name: str, node: Node) -> Schema:
+def _way(field: Field) -> Schema:
     """Give the schema that a group fits if it goes one way; a truth counts where it is true."""
-    way: Schema = {"required": [name]}
-    if isinstance(node, Leaf) and node.type is bool:
-        way["properties"] = {name: {"const": True}}
+    way: Schema = {"required": [field.name]}
+    if isinstance(field.node, Leaf) and field.node.type is bool:
+        way["properties"] = {field.name: {"const": True}}
     return way
-
-
-def _first_line(shape: type[BaseModel]) -> str:
-    return inspect.cleandoc(shape.__doc__ or "").split("\n")[0]
 
 
 def _field(field: Field) -> Schema:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import re
 
 from generator.edit.outline import (
     Choice,
@@ -51,6 +52,8 @@ def _takes(node: Node, said: str = "", *, written_out: bool = False) -> str:
             return f"lines of name: value; each name is {names}, each value {values}"
         case Choice():
             return f"name is {or_list(node.groups)}; each has fields of its own"
+        case Group(is_menu=True) if written_out:
+            return "{} where none of them applies"
         case Group():
             return "" if written_out else _more(node)
 
@@ -63,7 +66,7 @@ def _more(group: Group) -> str:
 
 
 def _words(words: list[str], said: str) -> str:
-    missing = [word for word in words if word not in said]
+    missing = sorted(set(words) - set(re.findall(r"\w+", said)))
     if not missing:
         return ""
     return "or unknown" if missing == ["unknown"] else or_list(words)

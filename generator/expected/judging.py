@@ -195,7 +195,7 @@ def _decided(
         )  # fmt: skip
     if outside.verdict in ("low", "high"):
         word: Word = "low" if outside.verdict == "low" else "high"
-        more = (*slips(found.value, outer), *band_remarks(kb, spec, found.value), *bare)
+        more = (*slips(blank.reading.value or found.value, outer), *band_remarks(kb, spec, found.value), *bare)
         return replace(blank, word=word, probability=outside.probability, remarks=more)
     chance = inside.inside if inside is not None else outside.inside
     # With the meter's error left out, would the reading have decided?

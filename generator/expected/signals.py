@@ -24,8 +24,8 @@ from generator.records.knowledge_base import KnowledgeBase
 FILLED = 0.75
 """Share of the screen's height that the greatest expected wave fills."""
 
-TURNS_SHOWN = 1.2
-"""Turns of the wheel on the screen at the slowest speed: one gap is seen twice."""
+TURNS_SHOWN = 2.0
+"""Turns of the wheel on the screen at the slowest speed, so that the gap is seen twice."""
 
 SAMPLES_A_TOOTH = 20
 """Samples that show the shape of one tooth."""
@@ -76,7 +76,11 @@ class _Wave:
 
 
 def settings_for(
-    kb: KnowledgeBase, component: str, vehicles: Sequence[str], screen: Screen
+    kb: KnowledgeBase,
+    component: str,
+    vehicles: Sequence[str],
+    screen: Screen,
+    channels: int = 1,
 ) -> ScopeSettings | None:
     """Give the settings for the signal of a part, or None where no spec says what to expect.
 
@@ -90,6 +94,8 @@ def settings_for(
         The vehicles it is looked at on.
     screen : Screen
         The oscilloscope.
+    channels : int, optional
+        Signals that share the screen, one above the other.
 
     Raises
     ------
@@ -115,7 +121,7 @@ def settings_for(
         return None
     span_v = wave.high_v - min(wave.low_v, 0.0)
     return ScopeSettings(
-        volts_a_division=_step(span_v / (FILLED * screen.divisions_up)),
+        volts_a_division=_step(span_v * channels / (FILLED * screen.divisions_up)),
         seconds_a_division=_step(TURNS_SHOWN * 60.0 / speed.low / screen.divisions_across),
         coupling="ac" if wave.swings and whole.low >= AC_FROM_HZ else "dc",
         trigger_v=wave.trigger_v,

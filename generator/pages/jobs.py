@@ -2,43 +2,54 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
-from generator.hazards import FullState, Guarded, GuardedStep
+from generator.hazards import Guarded, GuardedStep, gap
 from generator.pages import routes
 from generator.pages.book import Book, LinkTo
+from generator.pages.states import STRIP, restore_words, standing_words, state_words
 from generator.pages.strings import say
-from generator.pages.values import ValueView, value_view
+from generator.pages.values import ValueView, value_view, with_overrides
+from generator.records.kinds import Record
 from generator.records.kinds.knowledge import Supply, Symptom, Tool
-from generator.records.kinds.things import Spec
 from generator.records.kinds.work import LEADS_TO, Job, Next, Outcome, Procedure, State, Test
-
-DIMENSIONS = tuple(State.model_fields)
-"""Every dimension of the vehicle's state, in the order a record writes them."""
-
-STRIP = ("engine", "ignition", "battery", "support")
-"""The four words every step shows; other dimensions appear where they matter."""
 
 
 @dataclass(frozen=True, slots=True)
 class StepView:
-    """One step: its cautions, the state it is done in, the command and its values."""
+    """One step: its cautions, the state it is done in, the command and its values.
+
+    `stands` is the state it counts on when it begins, for a reader who comes back to it.
+    """
 
     guarded: GuardedStep
     state: tuple[str, ...]
+    stands: tuple[str, ...]
     tools: str
     values: tuple[ValueView, ...]
     called_from: LinkTo | None
 
 
 @dataclass(frozen=True, slots=True)
+class StopView:
+    """Where a job turns into reserved work: the page names it and goes no further."""
+
+    step: StepView
+    who: tuple[str, ...]
+    leave: str
+
+
+@dataclass(frozen=True, slots=True)
 class JobView:
-    """All that the pages of tests, replacements and procedures share."""
+    """All that the pages of tests, replacements and procedures share.
+
+    Where a step is reserved, `steps` ends before it and `stop` holds it.
+    """
 
     job: Job
     guarded: Guarded
     steps: tuple[StepView, ...]
+    stop: StopView | None
     entry: tuple[str, ...]
     leaves: tuple[str, ...]
     tools: tuple[LinkTo, ...]
@@ -49,11 +60,12 @@ class JobView:
 
 @dataclass(frozen=True, slots=True)
 class OnwardView:
-    """Where an outcome leads."""
+    """Where an outcome leads, and what has to be restored first."""
 
     words: str
     links: tuple[LinkTo, ...]
     text: str
+    restore: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,23 +78,16 @@ class OutcomeView:
     onward: tuple[OnwardView, ...]
 
 
-def state_words(state: State | FullState, names: Sequence[str] = DIMENSIONS) -> tuple[str, ...]:
-    """Give a state in words; a dimension nobody spoke of, or that is not fitted, is left out."""
-    words = []
-    for name in names:
-        value = getattr(state, name)
-        if value is not None and str(value) != "not_fitted":
-            words.append(say(f"state.{name}.{value}"))
-    return tuple(words)
-
-
 def job_view(book: Book, job: Job) -> JobView:
     """Give the view that every kind of job shares."""
     guarded = book.guarded[job.key]
+    steps = [_step_view(book, guarded, step) for step in guarded.steps]
+    ends = next((n for n, step in enumerate(steps) if step.guarded.reserved), len(steps))
     return JobView(
         job=job,
         guarded=guarded,
-        steps=tuple(_step_view(book, job, step) for step in guarded.steps),
+        steps=tuple(steps[:ends]),
+        stop=_stop(steps[ends]) if ends < len(steps) else None,
         entry=state_words(job.entry),
         leaves=state_words(job.leaves),
         tools=tuple(
@@ -98,17 +103,23 @@ def job_view(book: Book, job: Job) -> JobView:
     )
 
 
-def _step_view(book: Book, job: Job, guarded: GuardedStep) -> StepView:
+def _stop(step: StepView) -> StopView:
+    who = dict.fromkeys(line.reserved_for for line in step.guarded.reserved if line.reserved_for)
+    return StopView(step, tuple(who), step.guarded.step.do)
+
+
+def _step_view(book: Book, job: Guarded, guarded: GuardedStep) -> StepView:
     step = guarded.step
     called = None
-    if guarded.record_key != job.key:
+    if guarded.record_key != job.job.key:
         kind, _, id_ = guarded.record_key.partition("/")
         called = book.links(kind, [id_])[0]
     return StepView(
         guarded=guarded,
         state=state_words(guarded.state_during, STRIP),
+        stands=standing_words(book, job, guarded),
         tools=", ".join(book.kb.get("tools", id_, Tool).title for id_ in step.tools),
-        values=tuple(value_view(book, book.kb.get("specs", id_, Spec)) for id_ in step.specs),
+        values=tuple(value_view(book, spec) for spec in with_overrides(book, step.specs)),
         called_from=called,
     )
 
@@ -140,12 +151,24 @@ def _onward(book: Book, test: Test, way: Next) -> OnwardView:
     for name, kind in LEADS_TO.items():
         if way.way == name:
             target = book.kb.records[kind][getattr(way, name)]
-            return OnwardView(words, (book.link(target, note or _on(book, test, target)),), "")
+            link = book.link(target, note or _on(book, test, target))
+            return OnwardView(words, (link,), "", restore_before(book, test, target))
     if way.way == "carry_on":
-        return OnwardView(words, tuple(complaints_using(book, test, way.vehicles)), "")
+        # Which test comes next is not known here, so the usual state of a vehicle is the goal.
+        usual = test.model_copy(update={"entry": State()})
+        links = tuple(complaints_using(book, test, way.vehicles))
+        return OnwardView(words, links, "", restore_before(book, test, usual))
     if way.way == "repeat":
-        return OnwardView(words, (LinkTo(say("step.heading"), "#steps"),), note)
+        links = (LinkTo(say("step.heading"), "#steps"),)
+        return OnwardView(words, links, note, restore_before(book, test, test))
     return OnwardView(words, (), getattr(way, way.way))
+
+
+def restore_before(book: Book, job: Job, target: Record) -> tuple[str, ...]:
+    """Give what a reader who comes from a job restores before another, one line each."""
+    left = book.guarded[job.key]
+    found = gap(book.kb, left.left, target) if isinstance(target, Job) else None
+    return restore_words(book, left, found) if found else ()
 
 
 def _on(book: Book, test: Test, target: object) -> str:

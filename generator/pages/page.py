@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
@@ -15,6 +16,7 @@ from generator.pages import routes
 from generator.pages.book import Book, LinkTo
 from generator.pages.prose import inline, prose
 from generator.pages.strings import say
+from generator.pages.symbols import sign
 from generator.records.kinds import Record
 
 
@@ -57,6 +59,11 @@ class Page:
     revision: str
 
 
+def anchor_of(text: str) -> str:
+    """Give an anchor made from a heading's words."""
+    return re.sub(r"[^a-z0-9]+", "-", text.lower()).strip("-") or "part"
+
+
 @cache
 def environment() -> jinja2.Environment:
     """Give the template environment: everything escaped, every hole an error."""
@@ -68,7 +75,7 @@ def environment() -> jinja2.Environment:
         lstrip_blocks=True,
         keep_trailing_newline=False,
     )
-    env.globals.update(say=say, routes=routes)
+    env.globals.update(say=say, routes=routes, sign=sign)
     env.filters.update(prose=prose, inline=inline)
     return env
 

@@ -12,6 +12,7 @@ STOCK = "tools-and-supplies.html"
 ROLES = "roles.html"
 CASES = "solved-cases.html"
 FAULTS = "faults/index.html"
+AUDIT = "audit.json"
 
 PAGED = (
     "vehicles", "components", "circuits", "symptoms", "codes", "tests", "replacements",

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
-from generator.hazards import HazardLine, families, rules_for
-from generator.pages import routes
+from generator.pages import routes, safety
 from generator.pages.book import Book, LinkTo
-from generator.pages.page import Heading, Page, render
+from generator.pages.page import Heading, Page, anchor_of, render
 from generator.pages.strings import say
 from generator.records.kinds import Record
 from generator.records.kinds.knowledge import (
@@ -40,14 +38,9 @@ class Entry:
 def pages(book: Book) -> list[Page]:
     """Make the pages that show many records."""
     return [
-        _home(book), *_hubs(book), _safety(book), _sources(book), _terms(book), _stock(book),
+        _home(book), *_hubs(book), safety.page(book), _sources(book), _terms(book), _stock(book),
         _roles(book),
     ]  # fmt: skip
-
-
-def anchor_of(text: str) -> str:
-    """Give an anchor made from a heading's words."""
-    return re.sub(r"[^a-z0-9]+", "-", text.lower()).strip("-") or "part"
 
 
 def _home(book: Book) -> Page:
@@ -120,27 +113,6 @@ def _note(book: Book, record: Record) -> str:
     if isinstance(record, Vehicle):
         return record.engine.layout
     return book.vehicles(vehicles) if vehicles else ""
-
-
-def _safety(book: Book) -> Page:
-    own = set(book.kb.records.get("hazards", {}))
-    shops = [HazardLine.of(rule) for rule in rules_for(book.kb) if rule.id in own]
-    groups = [(say("safety.shop_rules"), "shop-rules", shops)] if shops else []
-    for family, rules in families().items():
-        name = say(f"safety.family.{family}")
-        groups.append((name, anchor_of(name), [HazardLine.of(rule) for rule in rules]))
-    return render(
-        book,
-        routes.SAFETY,
-        say("safety.heading"),
-        "safety.html",
-        {"groups": groups},
-        contents=(
-            Heading(say("safety.emergency"), "emergency"), Heading(say("safety.words"), "words"),
-            *(Heading(heading, anchor) for heading, anchor, _rules in groups),
-        ),
-        description=say("safety.lead"),
-    )  # fmt: skip
 
 
 def _entries(

@@ -13,6 +13,7 @@ from generator.pages.book import Book, LinkTo
 from generator.pages.page import Heading, Page, render
 from generator.pages.pictures import doubt_picture
 from generator.pages.strings import joined, say
+from generator.pages.tapping import tapping
 from generator.quantities import figure
 from generator.records.kinds.cases import Case
 from generator.records.kinds.facts import Circumstance
@@ -55,6 +56,7 @@ class OrderView:
     narrow: tuple[Row, ...]
     elsewhere: tuple[Cause, ...]
     figure: Markup
+    tapping: Markup
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,6 +154,7 @@ def _order_view(book: Book, symptom: Symptom, vehicle: str, order: Order) -> Ord
         _narrow(book, symptom, vehicle),
         order.elsewhere,
         doubt_picture(f"doubt-{vehicle}", order.places),
+        tapping(book, symptom, vehicle, order),
     )
 
 

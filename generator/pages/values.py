@@ -2,14 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from generator.expected import CONDITIONS, Expectation, TrailLine, table
+from generator.expected import CONDITIONS, Expectation, TrailLine, family, table
 from generator.pages import routes
 from generator.pages.book import Book, LinkTo
 from generator.pages.strings import say
-from generator.quantities import Unit, Written, base_unit, convert, figure, show_range, unit_named
+from generator.quantities import (
+    Interval,
+    Unit,
+    Written,
+    base_unit,
+    convert,
+    figure,
+    show_range,
+    unit_named,
+)
 from generator.quantities.show import places_for
 from generator.records.kinds.base import COMMON_PRACTICE
 from generator.records.kinds.things import Conditions, Spec
@@ -18,8 +27,6 @@ SECOND_UNITS = {
     "°C": "°F", "N·m": "lbf·ft", "mm": "in", "kPa": "psi", "bar": "psi", "km/h": "mph",
 }  # fmt: skip
 """Units shown beside the written one, for readers who think in them; computed, never typed."""
-
-CONDITION_UNITS = {"temperature": "°C", "engine_speed": "rpm", "supply": "V", "gap": "mm"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +80,8 @@ def value_view(book: Book, spec: Spec) -> ValueView:
     unit = expectations[0].unit
     rows = tuple(_row(expectation, spec, unit) for expectation in expectations)
     needs = tuple(expectations[0].conditions)
+    # A value that its model turns into another without asking anything is shown as computed.
+    as_written = bool(needs) or _shows_what_was_written(expectations[0])
     band = book.kb.find("specs", spec.band, Spec)
     source = None
     if spec.source != COMMON_PRACTICE:
@@ -83,23 +92,52 @@ def value_view(book: Book, spec: Spec) -> ValueView:
     return ValueView(
         spec=spec,
         anchor=routes.spec(spec.id),
-        headline=spec.value.text if spec.value else _headline(rows, unit),
-        headline_second=_second_text(spec.value) if spec.value else "",
+        headline=spec.value.text if spec.value and as_written else _headline(rows, unit),
+        headline_second=_second_text(spec.value) if spec.value and as_written else "",
         unit=unit.symbol,
         conditions=conditions_text(spec.at),
         rows=rows if needs else (),
         has_low=any(row.low for row in rows),
         has_nominal=any(row.nominal for row in rows),
         has_high=any(row.high for row in rows),
-        condition_name=say(f"value.condition.{needs[0]}") if needs else "",
+        condition_name=", ".join(say(f"value.condition.{name}") for name in needs),
         is_band=spec.standing == "plausibility_band",
         band=band.value.text if band and band.value else "",
         source=source,
         source_text=text,
-        vehicles=book.vehicles(spec.applies_to),
+        vehicles=holds_for(book, spec),
         working=_working(expectations),
         expectations=expectations,
     )
+
+
+def holds_for(book: Book, spec: Spec) -> str:
+    """Say which vehicles a value holds for, with engine and build range where it is narrower."""
+    parts = [book.vehicles(spec.applies_to)]
+    if spec.engines:
+        parts.append(say("value.engines", codes=", ".join(spec.engines)))
+    if spec.built and spec.built.since and spec.built.until:
+        parts.append(say("value.built", since=spec.built.since, until=spec.built.until))
+    elif spec.built and spec.built.since:
+        parts.append(say("value.built_since", since=spec.built.since))
+    elif spec.built and spec.built.until:
+        parts.append(say("value.built_until", until=spec.built.until))
+    return ", ".join(parts)
+
+
+def with_overrides(book: Book, ids: Sequence[str]) -> list[Spec]:
+    """Give specs and, after each, those that stand in for it on some vehicles."""
+    found: dict[str, Spec] = {}
+    for id_ in ids:
+        spec = book.kb.get("specs", id_, Spec)
+        for member in [spec, *family(book.kb, spec)]:
+            found.setdefault(member.id, member)
+    return list(found.values())
+
+
+def _shows_what_was_written(one: Expectation) -> bool:
+    value = one.spec.value
+    return value is not None and (one.low, one.high) == (value.low, value.high)
 
 
 def conditions_text(at: Conditions) -> str:
@@ -129,21 +167,28 @@ def _row(expectation: Expectation, spec: Spec, unit: Unit) -> Row:
 
 def _condition_text(expectation: Expectation) -> str:
     return ", ".join(
-        f"{_plain(_in_shown_unit(name, interval.low))} {CONDITION_UNITS[name]}"
-        for name, interval in expectation.conditions.items()
+        _span_text(name, interval) for name, interval in expectation.conditions.items()
     )
+
+
+def _span_text(name: str, interval: Interval) -> str:
+    low = _plain(_in_shown_unit(name, interval.low))
+    if interval.single:
+        return f"{low} {CONDITIONS[name].unit}"
+    high = _plain(_in_shown_unit(name, interval.high))
+    return f"{low} to {high} {CONDITIONS[name].unit}"
 
 
 def _condition_second(expectation: Expectation) -> str:
     at = expectation.conditions.get("temperature")
-    if at is None:
+    if at is None or not at.single:
         return ""
     fahrenheit = _converted(at.low, base_unit("temperature"), "°F")
     return f"{figure(fahrenheit, 0)} °F"
 
 
 def _in_shown_unit(name: str, value: float) -> float:
-    return _converted(value, base_unit(CONDITIONS[name].quantity), CONDITION_UNITS[name])
+    return _converted(value, base_unit(CONDITIONS[name].quantity), CONDITIONS[name].unit)
 
 
 def _converted(value: float, source: Unit, symbol: str) -> float:
@@ -154,15 +199,26 @@ def _converted(value: float, source: Unit, symbol: str) -> float:
 
 
 def _plain(value: float) -> str:
-    return figure(value, 0 if float(value).is_integer() else 1)
+    """Give a condition with the digits a reader would say it with."""
+    if float(value).is_integer():
+        return figure(value, 0)
+    text = figure(value, places_for(value, 3))
+    return text.rstrip("0").rstrip(".") if "." in text else text
 
 
 def _headline(rows: tuple[Row, ...], unit: Unit) -> str:
     """Give the reading of a computed value: its one row, or nothing where rows differ."""
     if len(rows) != 1:
         return say("value.computed")
-    row = rows[0]
-    return f"{row.low} to {row.high} {unit.symbol}"
+    return _range_text(rows[0].low, rows[0].high, unit.symbol)
+
+
+def _range_text(low: str, high: str, symbol: str) -> str:
+    if not low:
+        return f"{say('value.at_most')} {high} {symbol}"
+    if not high:
+        return f"{say('value.at_least')} {low} {symbol}"
+    return f"{low} {symbol}" if low == high else f"{low} to {high} {symbol}"
 
 
 def _second_text(value: Written) -> str:
@@ -179,12 +235,7 @@ def _second_text(value: Written) -> str:
     places = max(places_for(number, 2) for number in parts.values())
     if value.form == "exact":
         return f"{figure(parts['mid'], places)} {symbol}"
-    low, high = show_range(parts.get("low"), parts.get("high"), places)
-    if not low:
-        return f"{say('value.at_most')} {high} {symbol}"
-    if not high:
-        return f"{say('value.at_least')} {low} {symbol}"
-    return f"{low} to {high} {symbol}"
+    return _range_text(*show_range(parts.get("low"), parts.get("high"), places), symbol)
 
 
 def _working(expectations: tuple[Expectation, ...]) -> tuple[Working, ...]:
@@ -213,6 +264,6 @@ def _figures(line: TrailLine) -> str:
 def values_by_vehicle(book: Book, specs: list[Spec]) -> Mapping[str, list[ValueView]]:
     """Group the views of specs by the vehicles they hold for, in the manual's order."""
     groups: dict[str, list[ValueView]] = {}
-    for spec in specs:
+    for spec in with_overrides(book, [spec.id for spec in specs]):
         groups.setdefault(book.vehicles(spec.applies_to), []).append(value_view(book, spec))
     return groups

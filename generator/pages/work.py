@@ -7,17 +7,30 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from generator.expected.signals import settings_for
 from generator.pages import routes
 from generator.pages.book import Book, LinkTo
 from generator.pages.drawings import hookup_picture, location_picture
-from generator.pages.jobs import called_by, complaints_using, job_view, outcome_views
+from generator.pages.jobs import (
+    JobView,
+    called_by,
+    complaints_using,
+    job_view,
+    outcome_views,
+    restore_before,
+)
 from generator.pages.page import Heading, Page, render
 from generator.pages.pictures import value_picture
 from generator.pages.strings import say
 from generator.pages.values import ValueView, values_by_vehicle
+from generator.quantities import figure
+from generator.quantities.show import places_for
 from generator.records.kinds.knowledge import Tool
 from generator.records.kinds.things import Component, Spec
-from generator.records.kinds.work import Hookup, Procedure, Proof, Replacement, Test
+from generator.records.kinds.work import Hookup, Job, Procedure, Proof, Replacement, Test
+
+KEPT_AT_STOP = ("before", "cautions", "ready", "steps", "used-by")
+"""Parts of a page that stay where the job runs into reserved work; the others instruct it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +41,7 @@ class HookupView:
     instrument: str
     setting: str
     words: str
+    scope: str
     figure: Markup
 
 
@@ -45,15 +59,27 @@ class ProofView:
 
     link: LinkTo
     expect: str
+    restore: tuple[str, ...]
 
 
 def pages(book: Book) -> list[Page]:
     """Make the page of every test, replacement and procedure."""
-    return [
-        *(_test(book, test) for test in book.kb.all("tests", Test)),
-        *(_replacement(book, job) for job in book.kb.all("replacements", Replacement)),
-        *(_procedure(book, job) for job in book.kb.all("procedures", Procedure)),
-    ]
+    jobs = (
+        *book.kb.all("tests", Test),
+        *book.kb.all("replacements", Replacement),
+        *book.kb.all("procedures", Procedure),
+    )
+    return [page(book, job) for job in jobs]
+
+
+def page(book: Book, job: Job) -> Page:
+    """Make the page of one test, replacement or procedure."""
+    if isinstance(job, Test):
+        return _test(book, job)
+    if isinstance(job, Replacement):
+        return _replacement(book, job)
+    assert isinstance(job, Procedure)
+    return _procedure(book, job)
 
 
 def _test(book: Book, test: Test) -> Page:
@@ -72,6 +98,7 @@ def _test(book: Book, test: Test) -> Page:
         ("cannot-show", "test.cannot_show"), ("leaves", "job.leaves"),
     ]  # fmt: skip
     parts += [("used-by", "test.used_by")] if used_by else []
+    view = job_view(book, test)
     return render(
         book,
         routes.address(test),
@@ -79,7 +106,7 @@ def _test(book: Book, test: Test) -> Page:
         "test.html",
         {
             "test": test,
-            "view": job_view(book, test),
+            "view": view,
             "after": book.links("tests", test.after),
             "hookups": hookups,
             "values": values,
@@ -87,9 +114,39 @@ def _test(book: Book, test: Test) -> Page:
             "used_by": used_by,
         },
         record=test,
-        contents=_contents(parts),
+        contents=_contents(_up_to_stop(view, parts)),
         description=f"{say('test.kind')}: {test.title}, {book.vehicles(test.applies_to)}",
     )
+
+
+def _scope(book: Book, test: Test, hookup: Hookup, instrument: Tool) -> str:
+    """Say how to set an oscilloscope for the signal that the specs lead one to expect."""
+    if instrument.screen is None:
+        return ""
+    vehicles = hookup.vehicles or test.applies_to
+    together = [
+        other
+        for other in test.hookups
+        if (other.instrument, other.component) == (hookup.instrument, hookup.component)
+    ]
+    if together[0] is not hookup:
+        return ""
+    found = settings_for(
+        book.kb, hookup.component, vehicles, instrument.screen, channels=len(together)
+    )
+    if found is None:
+        return ""
+    volts, seconds = found.volts_a_division, found.seconds_a_division
+    return say(
+        "test.scope",
+        volts=f"{volts:g} V" if volts >= 1 else f"{1000 * volts:g} mV",
+        time=f"{seconds:g} s" if seconds >= 1 else f"{1000 * seconds:g} ms",
+        coupling=say(f"test.coupling.{found.coupling}"),
+        trigger=f"{figure(found.trigger_v, places_for(found.trigger_v, 2))} V",
+        probe=found.probe,
+        rate=f"{found.samples_a_second / 1000:g}",
+        low=figure(found.low_v, 1), high=figure(found.high_v, 1),
+    )  # fmt: skip
 
 
 def _hookup(book: Book, test: Test, hookup: Hookup, n: int) -> HookupView:
@@ -107,6 +164,7 @@ def _hookup(book: Book, test: Test, hookup: Hookup, n: int) -> HookupView:
             "test.hookup_desc", instrument=instrument.title, setting=hookup.setting, leads=leads,
             view=view,
         ),
+        scope=_scope(book, test, hookup, instrument),
         figure=hookup_picture(book, f"hookup-{n}", test, hookup, instrument),
     )  # fmt: skip
 
@@ -129,6 +187,7 @@ def _replacement(book: Book, job: Replacement) -> Page:
         ("steps", "step.heading"), ("verify", "replacement.verify"), ("leaves", "job.leaves"),
         ("job-card", "replacement.job_card"), ("not-cured", "replacement.not_cured"),
     ]  # fmt: skip
+    view = job_view(book, job)
     return render(
         book,
         routes.address(job),
@@ -136,13 +195,13 @@ def _replacement(book: Book, job: Replacement) -> Page:
         "replacement.html",
         {
             "job": job,
-            "view": job_view(book, job),
+            "view": view,
             "proved_by": proved_by,
             "where": location_picture("where", component),
-            "proofs": _proofs(book, job.verify),
+            "proofs": _proofs(book, job, job.verify),
         },
         record=job,
-        contents=_contents(parts),
+        contents=_contents(_up_to_stop(view, parts)),
         description=f"{say('replacement.kind')}: {job.title}, {book.vehicles(job.applies_to)}",
     )
 
@@ -154,6 +213,7 @@ def _procedure(book: Book, job: Procedure) -> Page:
     parts += [("leaves", "job.leaves")]
     parts += [("job-card", "replacement.job_card")] if job.job_card else []
     parts += [("used-by", "procedure.called_by")] if callers else []
+    view = job_view(book, job)
     return render(
         book,
         routes.address(job),
@@ -161,18 +221,27 @@ def _procedure(book: Book, job: Procedure) -> Page:
         "procedure.html",
         {
             "job": job,
-            "view": job_view(book, job),
-            "proofs": _proofs(book, job.verify),
+            "view": view,
+            "proofs": _proofs(book, job, job.verify),
             "called_by": callers,
         },
         record=job,
-        contents=_contents(parts),
+        contents=_contents(_up_to_stop(view, parts)),
         description=f"{say('procedure.kind')}: {job.title}",
     )
 
 
-def _proofs(book: Book, proofs: Iterable[Proof]) -> list[ProofView]:
-    return [ProofView(book.links("tests", [p.test])[0], p.expect) for p in proofs]
+def _proofs(book: Book, job: Job, proofs: Iterable[Proof]) -> list[ProofView]:
+    found = []
+    for proof in proofs:
+        test = book.kb.get("tests", proof.test, Test)
+        found.append(ProofView(book.link(test), proof.expect, restore_before(book, job, test)))
+    return found
+
+
+def _up_to_stop(view: JobView, parts: list[tuple[str, str]]) -> list[tuple[str, str]]:
+    """Leave out the parts of a page that a stop at reserved work leaves out."""
+    return [part for part in parts if view.stop is None or part[0] in KEPT_AT_STOP]
 
 
 def _contents(parts: list[tuple[str, str]]) -> tuple[Heading, ...]:

@@ -97,17 +97,15 @@ def edited(key: str, old: str, new: str, into: Edited | None = None) -> Edited:
 
 def patched(key: str, fields: str, into: Edited | None = None) -> Edited:
     """Give the manual with some of a record's fields written anew."""
-    return written(key, with_fields(key, fields), into)
+    return written(key, with_fields(key, fields, into), into)
 
 
-def with_fields(key: str, fields: str) -> str:
-    """Give the text of a record's file in which some fields are others; or the fields alone.
+def with_fields(key: str, fields: str, into: Edited | None = None) -> str:
+    """Give the text of a record's file in which some fields are others.
 
-    A record that is not in the manual is written by its fields alone.
+    A record that is not in the manual is written by the fields alone.
     """
-    if path_of(key) not in _loaded().sources:
-        return fields
-    text = text_of(key)
+    text = (into.texts if into else _loaded().sources).get(path_of(key), "")
     for name in re.findall(r"^([a-z_]+):", fields, re.MULTILINE):
         text = re.sub(rf"^{name}:.*\n(?:[ -].*\n|\n)*", "", text, flags=re.MULTILINE)
     return text + fields.rstrip("\n") + "\n"

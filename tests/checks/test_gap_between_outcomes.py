@@ -19,11 +19,12 @@ LOW = "    reading: 20 to 150 rpm"
     [
         ("    reading: 20 to 140 rpm", ["between 140 rpm and 150 rpm"]),
         ("    reading: 30 to 150 rpm", ["between 20 rpm and 30 rpm"]),
-        ("    reading: 30 to 140 rpm", ["between 20 rpm and 30 rpm", "between 140 rpm and 150 rpm"]),
+        ("    reading: 30 to 140 rpm",
+         ["between 20 rpm and 30 rpm", "between 140 rpm and 150 rpm"]),
         (LOW, []),
         ("    reading: 10 to 150 rpm", []),
     ],
-)
+)  # fmt: skip
 def test_each_gap_is_told_by_its_ends(reading: str, said: list[str]) -> None:
     """Stretches that meet leave nothing out; each that does not is named."""
     manual = edited(TEST, LOW, reading)

@@ -10,6 +10,7 @@ import pytest
 from generator import checks, expected
 from generator.checks.fault_page import EXCUSABLE, PAGES, FaultPage, parsed
 from generator.checks.pages import every_page, guide, page_of
+from generator.diagnosis import findings as order_of_tests
 from generator.hazards import findings as cautions
 from generator.problems import CODES, Problem
 from generator.records import strict_yaml
@@ -49,7 +50,7 @@ def asked(name: str, kb: KnowledgeBase) -> list[Problem]:
         rule = import_module(f"generator.checks.{name.replace('-', '_')}")
         found: list[Problem] = rule.problems(kb)
         return found
-    return [*expected.problems(kb), *cautions.problems(kb)]
+    return [*expected.problems(kb), *cautions.problems(kb), *order_of_tests.problems(kb)]
 
 
 @pytest.mark.parametrize("name", WITH_RECORD)
@@ -82,8 +83,9 @@ def test_every_rule_is_the_page_of_one_fault() -> None:
 
 def test_every_code_has_a_page() -> None:
     """No fault is without a title, a reason and a mend."""
-    assert set(ALL) == set(CODES)
-    for name, page in ALL.items():
+    pages = every_page()
+    assert set(pages) == set(CODES)
+    for name, page in pages.items():
         assert all((page.title, page.why, page.mend)), name
         assert not page.title.endswith("."), name
         assert bool(page.fails) == bool(page.passes), name

@@ -12,17 +12,22 @@ SPECS = "specs: [inductive-winding"
 def test_each_verdict_by_limits_is_found() -> None:
     """Low and high condemn; open and shorted need no limits and are left alone."""
     manual = edited(TEST, SPECS, "specs: [inductive-winding-band")
-    manual = edited(TEST, "inductive-winding-band, inductive-winding-band",
-                    "inductive-winding-band", manual) if False else manual  # fmt: skip
     found = manual.found(verdict_from_band.problems)
     assert found == [("verdict-from-band", TEST, "condemns")] * 2
 
 
 def test_a_vehicle_without_its_own_value_is_named() -> None:
-    """A value of the 1.6 gives no verdict on the 1.2."""
-    manual = edited("tests/battery-cranking", "specs: [battery-cranking]", "specs: [hall-supply]")
+    """A value of the 1.6 gives no verdict on the 1.2, where only the band holds."""
+    test, specs = "tests/battery-cranking", "specs: [battery-cranking]"
+    manual = edited(test, specs, "specs: [hall-supply, cranking-speed-band]")
     (found,) = verdict_from_band.problems(manual.kb)
     assert "on corrie-1-2 " in found.message
+
+
+def test_a_vehicle_without_any_value_is_another_fault() -> None:
+    """Where not even a band holds, no-value-for-vehicle says so and this rule is silent."""
+    manual = edited("tests/battery-cranking", "specs: [battery-cranking]", "specs: [hall-supply]")
+    assert not verdict_from_band.problems(manual.kb)
 
 
 def test_a_band_without_a_verdict_is_right() -> None:

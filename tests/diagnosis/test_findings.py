@@ -133,11 +133,9 @@ def test_each_circle_is_given_once(links: dict[str, list[str]], found: list[list
 def test_a_cause_that_nothing_condemns_is_found() -> None:
     """A cause whose only test condemns another part is one finding; named elsewhere, it is none."""
     stray = FIRST | {"component": "fan-guard"}
-    hint = a_test("one", 5, verdict="neither")
-    hint = turned(
-        manual(complaint(stray, SECOND), hint, a_test("two", 5, part="fan-guard")),
-        "one", Finding.FAULT_SEEN, Next(test="two"),
-    )  # fmt: skip
+    tests = (a_test("one", 5, verdict="neither"), a_test("two", 5, part="fan-guard"))
+    kb = manual(complaint(stray, SECOND), *tests)
+    hint = turned(kb, "one", Finding.FAULT_SEEN, Next(test="two"))
     assert codes(problems(hint)) == ["cause-never-proved"]
     assert problems(world(FIRST, SECOND)) == []
 

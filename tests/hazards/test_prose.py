@@ -31,19 +31,22 @@ def hazards(sentence: str) -> set[str]:
     return {one.hazard for one in implied(sentence)}
 
 
-def score(name: str) -> tuple[float, float]:
-    """Give the share of hazards found and the share of false alarms in a set of sentences."""
+def counted(name: str) -> tuple[int, int, int, int]:
+    """Give the hazards found, of how many, and the false alarms, of how many, in a set."""
     with (HERE / name).open(encoding="utf-8", newline="") as file:
         rows = list(csv.DictReader(file))
     meant = [row for row in rows if row["implies"]]
     plain = [row for row in rows if not row["implies"]]
     found = [row for row in meant if row["implies"] in hazards(row["sentence"])]
     alarms = [row for row in plain if hazards(row["sentence"])]
-    print(
-        f"{name}: {len(found)} of {len(meant)} hazards found, "
-        f"{len(alarms)} false alarms in {len(plain)}"
-    )
-    return len(found) / len(meant), len(alarms) / len(plain)
+    return len(found), len(meant), len(alarms), len(plain)
+
+
+def score(name: str) -> tuple[float, float]:
+    """Give the share of hazards found and the share of false alarms in a set of sentences."""
+    found, meant, alarms, plain = counted(name)
+    print(f"{name}: {found} of {meant} hazards found, {alarms} false alarms in {plain}")
+    return found / meant, alarms / plain
 
 
 @pytest.mark.parametrize(

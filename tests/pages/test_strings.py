@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import re
-from importlib import import_module
-from pkgutil import iter_modules
 from string import Formatter
 
 import pytest

@@ -22,6 +22,7 @@ from generator.expected.models.use import (
 )
 from generator.expected.result import BadSpec, Conditions, Limits, TrailLine
 from generator.physics import battery, charging, discharge
+from generator.physics.domain import within
 from generator.quantities import Interval
 from generator.records.kinds.models import (
     BatteryRestModel,
@@ -43,6 +44,11 @@ DRAIN_ROWS_A = (0.02, 0.05, 0.1, 0.2, 0.5)
 """Standing drains from sound to a lamp left on (practice)."""
 
 PRACTICE = "common-practice"
+
+# Vehicle batteries are rated over twenty hours (EN 50342-1, from memory).
+RATED_H = 20.0
+# Past a hundred times the rating current Peukert's exponent is no longer one figure (practice).
+MOST_LOAD = 100.0
 
 
 def _rest(_kb: KnowledgeBase, spec: Spec, given: Conditions) -> Limits:
@@ -109,12 +115,13 @@ def _charging(_kb: KnowledgeBase, spec: Spec, given: Conditions) -> Limits:
 def _drain(_kb: KnowledgeBase, spec: Spec, given: Conditions) -> Limits:
     model = model_of(spec, StandingDrainModel)
     span = model.from_charge.only / 100, model.to_charge.only / 100
-    capacity_ah = model.capacity.only
+    capacity_ah, drain = model.capacity.only, given["current"]
+    within("standing drain", [drain.low, drain.high], 1e-6, _most_drain_a(spec), "A")
 
     def seconds(amp: float) -> float:
         return DAY_S * float(discharge.drain_days(capacity_ah, amp, *span))
 
-    low, nominal, high = over(seconds, ends(given["current"]))
+    low, nominal, high = over(seconds, ends(drain))
     trail = (
         TrailLine("Capacity", model.capacity.text, (capacity_ah,), "Ah", spec.source),
         TrailLine("Charge it loses", f"{model.from_charge.text} to {model.to_charge.text}",
@@ -124,14 +131,28 @@ def _drain(_kb: KnowledgeBase, spec: Spec, given: Conditions) -> Limits:
     return Limits(low, nominal, high, trail)
 
 
+def _most_drain_a(spec: Spec) -> float:
+    """Give the current a battery's capacity is rated at: beyond it the charge is not all there."""
+    return float(model_of(spec, StandingDrainModel).capacity.only) / RATED_H
+
+
+def _drain_usual(_kb: KnowledgeBase, spec: Spec) -> Conditions:
+    most_a = _most_drain_a(spec)
+    usual_a = Interval(min(DRAIN_ROWS_A[0], most_a), min(DRAIN_ROWS_A[-1], most_a))
+    return {"current": stated(spec, "current") or usual_a}
+
+
 def _discharge(_kb: KnowledgeBase, spec: Spec, given: Conditions) -> Limits:
     model = model_of(spec, DischargeModel)
     capacity, hours = both(model.capacity, "capacity"), model.rated_time.only / HOUR_S
 
+    load = given["current"]
+    within("load", [load.low, load.high], 0.0, MOST_LOAD * capacity[2] / hours, "A")
+
     def seconds(ah: float, amp: float) -> float:
         return HOUR_S * float(discharge.peukert_hours_rated(ah, hours, amp, model.exponent))
 
-    low, nominal, high = over(seconds, capacity, ends(given["current"]))
+    low, nominal, high = over(seconds, capacity, ends(load))
     trail = (
         TrailLine("Capacity", model.capacity.text, capacity, "Ah", spec.source),
         TrailLine("Rated time and exponent", "H, k", (hours, model.exponent), "", spec.source),
@@ -160,7 +181,6 @@ _REST = usual(state_of_charge=Interval(75.0, 100.0), temperature=_TEMPERATE)
 _REST_ALL = usual(state_of_charge=Interval(0.0, 100.0), temperature=_TEMPERATE)
 _COLD = usual(temperature=Interval(-17.0, 40.0))
 _CHARGING = always(temperature=Interval(-10.0, 40.0))
-_DRAIN = usual(current=Interval(DRAIN_ROWS_A[0], DRAIN_ROWS_A[-1]))
 _COLD_ROWS = rows(_COLD, "temperature", BATTERY_ROWS_C)
 
 MODELS: dict[str, ModelUse] = {
@@ -205,7 +225,8 @@ MODELS: dict[str, ModelUse] = {
             "Standing drain", "t = C·Δs / I", "currents far below the rating current",
             "arithmetic", "Self-discharge, which shortens it beyond a month.",
         ),
-        _drain, gives="time", unit="days", usual=_DRAIN, rows=rows(_DRAIN, "current", DRAIN_ROWS_A),
+        _drain, gives="time", unit="days", usual=_drain_usual,
+        rows=rows(_drain_usual, "current", DRAIN_ROWS_A),
     ),
     "battery_discharge": ModelUse(
         About(

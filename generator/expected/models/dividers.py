@@ -17,6 +17,7 @@ from generator.expected.models.use import (
 )
 from generator.expected.result import BadSpec, Conditions, Limits, TrailLine
 from generator.physics import dividers, transducers
+from generator.physics.domain import within
 from generator.quantities import Interval
 from generator.records.kinds.models import DividerModel, PotentiometerModel, TransducerModel
 from generator.records.kinds.things import Spec
@@ -97,7 +98,9 @@ def _potentiometer(_kb: KnowledgeBase, spec: Spec, given: Conditions) -> Limits:
         travel = min(1.0, max(0.0, percent / 100 + off))
         return float(transducers.potentiometer_v(supply_v, track_ohm, travel, load_ohm))
 
-    at = ends(given["supply"]), track, ends(given["travel"]), (-slack, 0.0, slack)
+    travel = given["travel"]
+    within("travel", [travel.low, travel.high], 0.0, 100.0, "%")
+    at = ends(given["supply"]), track, ends(travel), (-slack, 0.0, slack)
     low, nominal, high = over(volts, *at)
     trail = (
         TrailLine("Track", model.track.text, track, "ohm", spec.source),

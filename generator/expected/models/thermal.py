@@ -19,6 +19,7 @@ from generator.expected.models.use import (
 from generator.expected.result import BadSpec, Conditions, Limits, TrailLine
 from generator.physics import platinum, thermistors
 from generator.physics.curves import TabulatedCurve
+from generator.physics.domain import within
 from generator.quantities import Interval
 from generator.records.kinds.models import (
     ColdSoakModel,
@@ -37,6 +38,9 @@ SENSOR_ROWS_C = (-40.0, -20.0, 0.0, 20.0, 40.0, 60.0, 80.0, 100.0, 120.0, 200.0,
 
 SOAK_ROWS_C = (-10.0, 0.0, 10.0, 20.0, 30.0)
 """Air temperatures of a workshop's year (practice)."""
+
+# Coldest and hottest air on a road (practice; ISO 16750-4 takes −40 to 55 °C, from memory).
+AIR_C = (-50.0, 60.0)
 
 _AT = "temperature"
 
@@ -168,7 +172,9 @@ def _platinum(_kb: KnowledgeBase, spec: Spec, given: Conditions) -> Limits:
 def _cold_soak(_kb: KnowledgeBase, spec: Spec, given: Conditions) -> Limits:
     model = model_of(spec, ColdSoakModel)
     spread = (-model.within, 0.0, model.within)
-    low, nominal, high = over(lambda t, d: t + d, ends(given["ambient"]), spread)
+    air = given["ambient"]
+    within("temperature of the air", [air.low, air.high], *AIR_C, "°C")
+    low, nominal, high = over(lambda t, d: t + d, ends(air), spread)
     trail = (
         TrailLine("How far a sensor may lie from the air", "either way", (model.within,), "K",
                   spec.source),

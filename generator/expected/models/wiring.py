@@ -13,7 +13,7 @@ from generator.expected.models.use import (
 )
 from generator.expected.result import BadSpec, Conditions, Limits, TrailLine
 from generator.physics import cable, voltage_drop
-from generator.physics.domain import OutsideRange
+from generator.physics.domain import OutsideRange, within
 from generator.quantities import Interval
 from generator.records.kinds.models import CableDropModel, CableResistanceModel, DropBudgetModel
 from generator.records.kinds.models.wiring import Cable, Piece
@@ -25,6 +25,9 @@ CABLE_ROWS_C = (-20.0, 0.0, 20.0, 40.0, 60.0, 80.0, 100.0)
 
 # ASTM B258 lets a diameter lie 1 % under, which is 2 % of the section (from memory).
 GAUGE_SLACK = 1.02
+
+# A starter in a hard frost draws less than this, A (practice).
+MOST_A = 3000.0
 
 
 def ohm_per_m(one: Cable, temp_c: float, *path: str | int) -> float:
@@ -70,6 +73,7 @@ def _resistance(_kb: KnowledgeBase, spec: Spec, given: Conditions) -> Limits:
 def _drop(_kb: KnowledgeBase, spec: Spec, given: Conditions) -> Limits:
     model = model_of(spec, CableDropModel)
     length_m = model.length.only
+    _check(given["current"])
 
     def drop_v(amp: float, temp_c: float) -> float:
         return float(voltage_drop.cable_drop_v(amp, ohm_per_m(model, temp_c), length_m))
@@ -82,6 +86,10 @@ def _drop(_kb: KnowledgeBase, spec: Spec, given: Conditions) -> Limits:
         TrailLine("Voltage along it", "U = I·R'·l·(1 + α·(t − 20 °C))", (high,), "V", "Ohm's law"),
     )  # fmt: skip
     return Limits(None, None, high, trail)
+
+
+def _check(current: Interval) -> None:
+    within("current", [current.low, current.high], 0.0, MOST_A, "A")
 
 
 def _both(interval: Interval) -> tuple[float, ...]:
@@ -104,6 +112,7 @@ def _budget(_kb: KnowledgeBase, spec: Spec, given: Conditions) -> Limits:
         pieces = [_piece(piece, temp_c, n) for n, piece in enumerate(model.pieces)]
         return voltage_drop.drop_budget(pieces, amp)
 
+    _check(given["current"])
     worst = budget(given["current"].high, given["temperature"].high)
     trail = (
         TrailLine("Current", "as stated", _both(given["current"]), "A", spec.source),

@@ -89,6 +89,34 @@ WORDS: dict[str, str] = {
     "symptom.doubt_step": "After test {n}, {title}, at {minutes} minutes, {doubt} % is left.",
     "symptom.axis_minutes": "minutes after the opening",
     "symptom.axis_doubt": "doubt left, %",
+    # following the order by tapping
+    "tap.heading": "Tap what you find",
+    "tap.lead": (
+        "The order changes with each answer, on this device alone. Do every step of a page: each "
+        "test here starts from a restored vehicle."
+    ),
+    "tap.known": "What is known",
+    "tap.next": "Next test",
+    "tap.left": "Then",
+    "tap.found": "What did it find?",
+    "tap.undo": "Undo the last answer",
+    "tap.again": "Begin again",
+    "tap.copy": "Copy for the job card",
+    "tap.copied": "Copied",
+    "tap.print": "Print",
+    "tap.restore": "Before it, restore",
+    "tap.odds": "Likeliest now",
+    "tap.contradiction": "This contradicts everything else, and was left out",
+    "tap.proved": "Proved",
+    "tap.refer": "This manual ends here",
+    "tap.not_found": "Not found",
+    "tap.none_left": "No test is left",
+    "tap.path": "Found so far",
+    "tap.other": "Answer another test instead",
+    "tap.excluded": "Found good",
+    "tap.unsettled": "Not settled",
+    "tap.minutes": "min",
+    "tap.look_there": "Not covered here, look there",
     # solved cases
     "cases.heading": "Solved cases",
     "cases.lead": (

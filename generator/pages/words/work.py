@@ -69,7 +69,7 @@ WORDS: dict[str, str] = {
     "signal.warning": "WARNING",
     "signal.caution": "CAUTION",
     "signal.notice": "NOTICE",
-    "signal.reserved": "Only {who}. Stop here unless that is you.",
+    "signal.reserved": "Who may do it: {who}.",
     "signal.still": "Still true:",
     "signal.summary": "What can hurt you here",
     "signal.summary_lead": "Each is repeated above the step it guards.",
@@ -96,6 +96,13 @@ WORDS: dict[str, str] = {
     "test.after": "Do first",
     "test.hookup": "Where the leads go",
     "test.hookup_desc": "{instrument}, set to {setting}. {leads} View: {view}.",
+    "test.scope": (
+        "Worked out from the expected signal, {low} to {high} V: {volts} and {time} a division, "
+        "{coupling}, trigger rising at {trigger}, probe {probe} to 1, at least {rate} thousand "
+        "samples a second. Check oscilloscope and leads on the battery before and after."
+    ),
+    "test.coupling.ac": "AC coupling",
+    "test.coupling.dc": "DC coupling",
     "test.hookup_lead": "{colour} lead to {to}.",
     "test.view.part": "the part’s own connector, looking into its pins",
     "test.view.harness": "the harness connector, looking into its terminals",

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime
 import re
 from collections.abc import Iterator
+from functools import cache
 from typing import Annotated, Any
 
 from pydantic import (
@@ -203,10 +204,17 @@ def links_of(shape: Shape, path: tuple[str | int, ...] = ()) -> Iterator[
     tuple
         The path of the field, the kinds it may name, and the id it names.
     """
-    for name, field in type(shape).model_fields.items():
-        value = getattr(shape, name)
-        kinds = _link_kinds(field.annotation, tuple(field.metadata))
-        yield from _links_in(value, kinds, (*path, name))
+    for name, kinds in _fields(type(shape)):
+        yield from _links_in(getattr(shape, name), kinds, (*path, name))
+
+
+@cache
+def _fields(shape: type[Shape]) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    """Give each field of a shape with the kinds it may name; every walk asks for the same."""
+    return tuple(
+        (name, _link_kinds(field.annotation, tuple(field.metadata)))
+        for name, field in shape.model_fields.items()
+    )
 
 
 def _links_in(value: Any, kinds: tuple[str, ...], path: tuple[str | int, ...]) -> Iterator[

@@ -1,0 +1,168 @@
+"""The page for contributors, followed word for word in a copy of the demonstration manual."""
+
+from __future__ import annotations
+
+import os
+import re
+import subprocess
+import sys
+import unicodedata
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+import pytest
+
+from generator.cli.main import group
+from generator.quantities import QUANTITIES, UNITS, parse
+from tests.demonstration import ROOT, copy_manual
+
+PAGE = (ROOT / "docs" / "contributing.md").read_text(encoding="utf-8")
+ENVIRONMENT = {**os.environ, "PYTHONPATH": str(ROOT), "COLUMNS": "100"}
+SERVE = "fettlebook serve"
+
+
+@dataclass(frozen=True)
+class Block:
+    """A block of code: its language, its text, and the prose since the block before."""
+
+    language: str
+    text: str
+    before: str
+
+    @property
+    def file(self) -> str:
+        """The record that the prose tells to open."""
+        return re.findall(r"`(kb_source/[\w/-]+\.yml)`", self.before)[-1]
+
+
+def blocks() -> Iterator[Block]:
+    """Give every fenced block of the page, in order."""
+    end = 0
+    for match in re.finditer(r"^```(\w+)\n(.*?)^```$", PAGE, re.MULTILINE | re.DOTALL):
+        yield Block(match[1], match[2], " ".join(PAGE[end : match.start()].split()))
+        end = match.end()
+
+
+def commands(block: Block) -> Iterator[tuple[str, str]]:
+    """Give each command of a console block and what it prints, as far as the page shows it."""
+    for part in block.text.split("$ ")[1:]:
+        command, _, printed = part.partition("\n")
+        yield command, printed
+
+
+def run(manual: Path, command: str) -> str:
+    """Run a command of the page in the manual's folder."""
+    arguments = command.removeprefix("fettlebook ").split()
+    done = subprocess.run(
+        [sys.executable, "-m", "generator", *arguments],
+        cwd=manual, env=ENVIRONMENT, capture_output=True, text=True, timeout=120,
+    )  # fmt: skip
+    assert done.returncode == 0, f"{command}\n{done.stdout}{done.stderr}"
+    return done.stdout
+
+
+def follow(manual: Path, block: Block, filled: list[Path]) -> None:
+    """Do what the page says beside a block of YAML."""
+    if "Fill in" in block.before or "fill it in" in block.before:
+        path = manual / block.file
+        fresh = path.read_text(encoding="utf-8")
+        for key in re.findall(r"^ *(?:- )?([a-z_]+):", block.text, re.MULTILINE):
+            assert re.search(rf"\b{key}\b", fresh), f"{key} is not in the new {path.name}"
+        path.write_text(block.text, encoding="utf-8")
+        filled.append(path)
+    elif "the line `status: draft` makes way for" in block.before:
+        for path in filled:
+            text = path.read_text(encoding="utf-8")
+            assert text.count("status: draft\n") == 1
+            path.write_text(text.replace("status: draft\n", block.text), encoding="utf-8")
+    else:
+        assert "at the end of `causes`, above the line that begins with `codes`" in block.before
+        path = manual / block.file
+        lines = path.read_text(encoding="utf-8").splitlines(keepends=True)
+        at = next(n for n, line in enumerate(lines) if line.startswith("codes"))
+        path.write_text("".join([*lines[:at], block.text, *lines[at:]]), encoding="utf-8")
+
+
+def test_following_the_page_word_for_word_works(tmp_path: Path) -> None:
+    """Each command prints what the page shows, and the new page is in the site in the end."""
+    manual = tmp_path / "copy"
+    copy_manual(manual)
+    filled: list[Path] = []
+    ran = []
+    for block in blocks():
+        if block.language == "yaml":
+            follow(manual, block, filled)
+            continue
+        for command, printed in commands(block):
+            ran.append(command.split()[1])
+            if command == SERVE:
+                continue  # it runs until it is stopped; what it shows is what build makes
+            shape = re.escape(printed).replace(re.escape("...\n"), r"(?:.*\n)*")
+            out = run(manual, command)
+            if command == "fettlebook fmt":
+                assert not [path for path in filled if path.stem in out]
+            else:
+                assert re.fullmatch(shape, out), f"{command} printed\n{out}"
+    assert len(filled) == 3
+    assert {"new", "check", "explain", "serve", "cautions", "expect", "fmt"} == set(ran)
+    run(manual, "fettlebook build")
+    page = manual / "site" / "tests" / "timing-solenoid-winding.html"
+    assert "Winding of the valve timing solenoid" in page.read_text(encoding="utf-8")
+    assert (manual / "site" / "components" / "timing-solenoid.html").is_file()
+    complaint = (manual / "site" / "symptoms" / "rough-idle-or-pulls-badly.html").read_text("utf-8")
+    assert "timing-solenoid-winding.html" in complaint
+
+
+def rows(heading: str) -> list[list[str]]:
+    """Give the cells of the table under a heading."""
+    text = PAGE.split(f"## {heading}\n")[1].split("\n## ")[0]
+    lines = [line for line in text.splitlines() if line.startswith("| ")]
+    return [[cell.strip() for cell in line.strip("|").split("|")] for line in lines]
+
+
+def test_the_list_of_units_has_not_drifted() -> None:
+    """The page lists every unit that a record may use, and every other spelling of it."""
+    listed = {row[0]: (row[1], row[2]) for row in rows("How to write a value") if len(row) == 3}
+    del listed["Quantity"]
+    assert list(listed) == list(QUANTITIES)
+    for quantity, (units, others) in listed.items():
+        known = [unit for unit in UNITS if unit.quantity == quantity]
+        assert units.split(", ") == [unit.symbol for unit in known]
+        spellings = {spelling for unit in known for spelling in unit.spellings}
+        shown = {spelling for spelling in others.split(", ") if spelling}
+        assert shown <= spellings | {unicodedata.normalize("NFKC", one) for one in spellings}
+        # One that looks the same as a listed one, or begins with a digit, needs no mention.
+        looks = {unicodedata.normalize("NFKC", one) for one in shown | set(units.split(", "))}
+        missing = {one for one in spellings if unicodedata.normalize("NFKC", one) not in looks}
+        assert not [one for one in missing if not one[0].isdigit()]
+        for spelling in [*units.split(", "), *shown]:
+            assert parse(f"5 {spelling}", quantity).quantity == quantity
+
+
+def test_every_example_of_a_value_is_one() -> None:
+    """What the page gives as an example can be copied."""
+    examples = [one for row in rows("How to write a value") if len(row) == 2
+                for one in re.findall(r"`([^`]+)`", row[1])]  # fmt: skip
+    assert len(examples) == 6
+    for example in examples:
+        assert parse(example).text == example
+
+
+@pytest.mark.parametrize("row", rows("The commands")[1:], ids=lambda row: row[0])
+def test_every_command_exists(row: list[str]) -> None:
+    """The table of commands names commands that there are, with the words they take."""
+    name, *words = row[0].strip("`").removeprefix("fettlebook ").split()
+    assert name in group.commands
+    assert len(words) <= len(group.commands[name].params)
+
+
+def test_links_on_the_page_resolve() -> None:
+    """Each link within the page leads to a heading."""
+    headings = {
+        re.sub(r"[^a-z0-9]+", "-", heading.lower()).strip("-")
+        for heading in re.findall(r"^#+ (.+)$", PAGE, re.MULTILINE)
+    }
+    links = re.findall(r"\]\(([^)]+)\)", PAGE)
+    assert links
+    assert {link for link in links if link.removeprefix("#") not in headings} == set()
