@@ -96,7 +96,7 @@ def move(source: Source, path: Path, written: Sequence[str], wanted: Sequence[st
         return None
     starts = [key.line - 1 for key in keys]
     ends = [_end(lines, place.value.end_line, column) for place in spans]
-    leads = [starts[0] if behind_dash else _lead(lines, starts[0]), *ends[:-1]]
+    leads = [starts[0] if behind_dash else _lead(lines, starts[0], column), *ends[:-1]]
     chunks = tuple(Chunk(*edges) for edges in zip(leads, starts, ends, strict=True))
     return Move(chunks, tuple(written.index(key) for key in wanted), column, behind_dash)
 
@@ -113,14 +113,20 @@ def _end(lines: list[str], after: int, column: int) -> int:
     return end
 
 
-def _lead(lines: list[str], key: int) -> int:
-    """Give the first of the comment lines that touch the first key of a group."""
-    while key > 0:
-        line = lines[key - 1].strip()
+def _lead(lines: list[str], key: int, column: int) -> int:
+    """Give the first of the comment lines that touch the first key of a group.
+
+    It is none that is indented deeper: behind a block of text it would become part of it.
+    """
+    lead = number = key
+    while number > 0:
+        number -= 1
+        line = lines[number].strip()
         if not line.startswith("#") or _FOR_EDITORS.match(line):
             break
-        key -= 1
-    return key
+        if _indent(lines[number]) <= column:
+            lead = number
+    return lead
 
 
 def _indent(line: str) -> int:

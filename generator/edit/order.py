@@ -59,6 +59,7 @@ def ordered(source: Source, root: Group) -> str:
         if _in_braces(source, group):
             text = _swapped(source, text, group)
     lines = text.split("\n")
+    _clear_blank_lines(source, lines)
     for group in groups:
         if not _in_braces(source, group):
             move = blocks.move(source, *group)
@@ -116,15 +117,34 @@ def _form(node: Node, data: Any) -> Node:
 
 
 def _blank_lines_count(source: Source) -> bool:
-    """Say whether some block of text ends where its line breaks do, so that they must not move."""
-    for place in source.places.values():
+    """Say whether blank lines at the end of some block of text are part of it."""
+    for path, place in source.places.items():
         written = source.written(place.value)
         if written[:1] in ("|", ">"):
             header = written.split("\n", 1)[0]
             ends_file = source.edges(place.value)[1] == len(source.text)
-            if _KEPT_END.match(header) or (ends_file and not _CUT_END.match(header)):
+            last_line = str(source.at(path)).rstrip("\n").rpartition("\n")[2]
+            if (
+                _KEPT_END.match(header)
+                or (ends_file and not _CUT_END.match(header))
+                or not last_line.strip()
+            ):
                 return True
     return False
+
+
+def _clear_blank_lines(source: Source, lines: list[str]) -> None:
+    """Take the blanks out of blank lines between fields, for a block of text may come before one.
+
+    Behind such a block, a line of blanks that is longer than its margin would be part of it.
+    """
+    in_value: set[int] = set()
+    for path, place in source.places.items():
+        if not isinstance(source.at(path), (dict, list)):
+            in_value.update(range(place.value.line - 1, place.value.end_line))
+    for number, line in enumerate(lines):
+        if number not in in_value and not line.strip():
+            lines[number] = line.strip(" ")
 
 
 def _in_braces(source: Source, group: _Disorder) -> bool:

@@ -58,6 +58,13 @@ class Source:
     def _starts(self) -> list[int]:
         return list(accumulate((len(line) + 1 for line in self.lines), initial=0))
 
+    def at(self, path: Path) -> Any:
+        """Give the value of a field."""
+        value: Any = self.data
+        for segment in path:
+            value = value[segment]
+        return value
+
     def edges(self, span: Span) -> tuple[int, int]:
         """Give where a stretch begins and ends, in characters from the start of the text."""
         return (

@@ -56,7 +56,12 @@ def scope(kb: KnowledgeBase, spec: Spec) -> Scope:
 def family(kb: KnowledgeBase, spec: Spec) -> list[Spec]:
     """Give a spec and all that stand in for it, or for what stands in for it, by id."""
     root = general(kb, spec)
-    return families(kb).get(root.id, [root])
+    standing_in = [
+        other
+        for other in kb.all("specs", Spec)
+        if other.overrides is not None and general(kb, other).id == root.id
+    ]
+    return sorted({s.id: s for s in (root, *standing_in)}.values(), key=lambda s: s.id)
 
 
 def general(kb: KnowledgeBase, spec: Spec) -> Spec:

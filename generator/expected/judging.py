@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import product
 from typing import Literal
 
 from generator.expected.engine import expect
 from generator.expected.meter_kind import shown_share, with_input_of
+from generator.expected.models import MODELS
 from generator.expected.readings import Measured, Reading, measured, meter_of, ranges_for, top_of
 from generator.expected.remarks import (
     Remark,
@@ -149,18 +150,24 @@ def _sure(
 ) -> tuple[float, float]:
     """Give the limits that hold at every corner of the conditions left open."""
     low, high = -INFINITE, INFINITE
-    for corner in _corners(whole.conditions):
+    breaks = MODELS[spec.model.name].breaks(spec)
+    for corner in _corners(whole.conditions, breaks):
         here = expect(kb, spec, corner)
         low = max(low, -INFINITE if here.low is None else here.low * share)
         high = min(high, INFINITE if here.high is None else here.high * share)
     return low, high
 
 
-def _corners(conditions: Conditions) -> list[Conditions]:
+def _corners(conditions: Conditions, breaks: Mapping[str, Sequence[float]]) -> list[Conditions]:
+    """Give the ends and the middle of each condition, and where a model turns or leaps."""
     names = list(conditions)
     sides = [
-        [Interval.of(end) for end in sorted({c.low, c.middle, c.high})]
-        for c in conditions.values()
+        [
+            Interval.of(x)
+            for x in sorted({c.low, c.middle, c.high, *breaks.get(name, ())})
+            if c.low <= x <= c.high
+        ]
+        for name, c in conditions.items()
     ]
     return [dict(zip(names, at, strict=True)) for at in product(*sides)]
 
@@ -195,7 +202,8 @@ def _decided(
         )  # fmt: skip
     if outside.verdict in ("low", "high"):
         word: Word = "low" if outside.verdict == "low" else "high"
-        more = (*slips(blank.reading.value or found.value, outer), *band_remarks(kb, spec, found.value), *bare)
+        read_off = found.value if blank.reading.value is None else blank.reading.value
+        more = (*slips(read_off, outer), *band_remarks(kb, spec, found.value), *bare)
         return replace(blank, word=word, probability=outside.probability, remarks=more)
     chance = inside.inside if inside is not None else outside.inside
     # With the meter's error left out, would the reading have decided?

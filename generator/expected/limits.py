@@ -68,7 +68,8 @@ def curves(kb: KnowledgeBase, spec: Spec) -> dict[str, Any] | None:
     usual = needs(kb, spec)
     names = list(usual)
     model = _Model(kb, spec, names)
-    knots = [sorted({span.low, span.high}) for span in usual.values()]
+    breaks = MODELS[spec.model.name].breaks(spec)
+    knots = [sorted({span.low, span.high, *breaks.get(n, ())}) for n, span in usual.items()]
     first = model.at(tuple(axis[0] for axis in knots))
     allowed = SHARE_OF_A_DIGIT * _digit(first, spec)
     while _size(knots) < MOST_KNOTS:
@@ -152,27 +153,31 @@ def _weights(axis: Sequence[float], x: float) -> list[tuple[int, float]]:
 
 def _split(model: _Model, knots: list[list[float]], axis: int, allowed: float) -> list[float]:
     """Give the middles of the stretches of one axis that bend by more than is allowed."""
-    others = [
-        k if n != axis else [0.0] for n, k in enumerate(knots)
+    others = [k if n != axis else [0.0] for n, k in enumerate(knots)]
+
+    def at(point: Point, x: float) -> Expectation:
+        return model.at((*point[:axis], x, *point[axis + 1 :]))
+
+    # A curve may cross its chord half way: it is looked at in three places.
+    return [
+        (low + high) / 2
+        for low, high in pairwise(knots[axis])
+        if any(
+            _bend(at(point, low), at(point, high), at(point, low + f * (high - low)), f)
+            > allowed / len(knots)
+            for point in product(*others)
+            for f in (0.25, 0.5, 0.75)
+        )
     ]
-    middles = []
-    for low, high in pairwise(knots[axis]):
-        middle = (low + high) / 2
-        for point in product(*others):
-            ends = [model.at((*point[:axis], x, *point[axis + 1 :])) for x in (low, high)]
-            here = model.at((*point[:axis], middle, *point[axis + 1 :]))
-            if _bend(ends, here) > allowed / max(1, len(knots)):
-                middles.append(middle)
-                break
-    return middles
 
 
-def _bend(ends: Sequence[Expectation], here: Expectation) -> float:
+def _bend(first: Expectation, last: Expectation, here: Expectation, share: float) -> float:
+    """Give how far a point lies from the chord, at the side where it is farthest."""
     found = [0.0]
     for side in SIDES:
-        figures = [getattr(e, side) for e in (*ends, here)]
-        if None not in figures:
-            found.append(abs((figures[0] + figures[1]) / 2 - figures[2]))
+        start, end, exact = (getattr(e, side) for e in (first, last, here))
+        if exact is not None and start is not None and end is not None:
+            found.append(abs(start + share * (end - start) - exact))
     return max(found)
 
 

@@ -29,10 +29,12 @@ NAMED = 2
 
 @dataclass(frozen=True, slots=True)
 class PlaceView:
-    """A test in the order: its link, its minutes, and why it stands there."""
+    """A test in the order: what must be restored first, what it leaves, why it stands there."""
 
     link: LinkTo
     minutes: str
+    restore: str
+    doubt: str
     why: tuple[str, ...]
 
 
@@ -56,7 +58,7 @@ class OrderView:
     narrow: tuple[Row, ...]
     elsewhere: tuple[Cause, ...]
     figure: Markup
-    tapping: Markup
+    tapping: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,6 +148,8 @@ def _order_view(book: Book, symptom: Symptom, vehicle: str, order: Order) -> Ord
             PlaceView(
                 book.link(place.test),
                 say("symptom.minutes", minutes=f"{place.minutes:g}"),
+                _restore(place),
+                say("symptom.doubt_left", doubt=_percent(place.doubt)),
                 tuple(_why(book, place)),
             )
             for place in order.places
@@ -196,11 +200,14 @@ def _share(odds: Odds) -> str:
     return say("symptom.share_of", cause=odds.cause.name, share=f"{odds.share * 100:.0f}")
 
 
+def _restore(place: Place) -> str:
+    """Say what must be restored before the test; this stands in sight, never folded away."""
+    must = [say(f"state.{demand.word}.{demand.must_be}") for demand in place.restore]
+    return say("symptom.restore", what=joined(must)) if must else ""
+
+
 def _why(book: Book, place: Place) -> list[str]:
     found = []
-    if place.restore:
-        must = [say(f"state.{demand.word}.{demand.must_be}") for demand in place.restore]
-        found.append(say("symptom.restore", what=joined(must)))
     if place.causes:
         rate = figure(place.share * 100 / place.minutes, 1)
         found.append(say("symptom.settles", share=_percent(place.share), rate=rate))
@@ -213,7 +220,6 @@ def _why(book: Book, place: Place) -> list[str]:
         saved = f"{place.test.minutes - place.minutes:g}"
         what = joined([_setup(book, name) for name in place.takes_over])
         found.append(say("symptom.takes_over", what=what, minutes=saved))
-    found.append(say("symptom.doubt_left", doubt=_percent(place.doubt)))
     return found
 
 

@@ -39,7 +39,7 @@
 
   class Follower {
     constructor(section) {
-      this.tables = JSON.parse(section.querySelector("script").textContent);
+      this.tables = JSON.parse(section.dataset.tables);
       this.words = this.tables.words;
       this.here = section.querySelector(".tapping-here");
       this.memory = memory(`order ${location.pathname} ${this.tables.vehicle}`);

@@ -125,7 +125,7 @@ def test_the_kernel_is_held_to_the_generator(
     page = phone_page("light")
     opened(page, site_server, complaint)
     tables: dict[str, Any] = json.loads(
-        page.locator(f"#on-{vehicle} .tapping script").text_content() or ""
+        page.locator(f"#on-{vehicle} .tapping").get_attribute("data-tables") or ""
     )
     random = Random(8)
     paths: list[list[tuple[str, int]]] = [[]]

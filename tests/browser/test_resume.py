@@ -211,7 +211,9 @@ def test_what_is_broken_in_storage_counts_as_nothing(
     """Whatever lies under the page's key, the page opens without a fault and without ticks."""
     page = phone_page()
     page.goto(site_server.url(JOB))
-    page.evaluate("kept => localStorage.setItem('fettlebook:steps:' + location.pathname, kept)", kept)
+    page.evaluate(
+        "kept => localStorage.setItem('fettlebook:steps:' + location.pathname, kept)", kept
+    )
     page.reload()
     assert ticked(page) == 0
     tick(page, "1")
@@ -222,7 +224,7 @@ def test_without_storage_nothing_changes(phone_page: Watch, site_server: StaticS
     """Where the browser refuses to keep anything, no control promises it."""
     page = phone_page()
     page.add_init_script(
-        "Object.defineProperty(window, 'localStorage', { get() { throw new Error('no'); } })"
+        "Storage.prototype.setItem = () => { throw new DOMException('no', 'QuotaExceededError'); }"
     )
     page.goto(site_server.url(JOB))
     expect(page.locator(".tick, .kept")).to_have_count(0)

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from generator import checks
+from generator import checks, site
 from generator.checks import exception_not_allowed, unknown_exception, unused_exception
-from generator.checks.fault_page import EXCUSABLE
+from generator.checks.fault_page import EXCUSABLE, PAGES
 from generator.problems import CODES, Severity
 from tests.checks.manuals import Edited, edited, patched
 
@@ -102,3 +102,12 @@ def test_excused_findings_alone_are_dropped() -> None:
     manual = excused("silent-step", edited(JOB, "minutes: 30", "minutes: 31"))
     found = [f for f in checks.problems(manual.kb) if f.record == JOB]
     assert unused_exception.excused(manual.kb, found) == found
+
+
+@pytest.mark.soak  # a whole site each
+@pytest.mark.parametrize("check", sorted(EXCUSABLE))
+def test_the_pages_can_be_made_in_spite_of_an_excused_fault(check: str) -> None:
+    """What a page cannot be made without is not excusable: each of these leaves the site whole."""
+    page = PAGES[check]
+    manual = patched(page.record, page.fails)
+    assert site.make(manual.kb, []).pages

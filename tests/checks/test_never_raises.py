@@ -16,7 +16,7 @@ from tests.demo import demonstration
 DAY = datetime.date(2030, 1, 1)
 LINKS = [link for link in links(demonstration()) if link.record is not None]
 RECORDS = sorted({link.key for link in LINKS})
-QUIET = settings(suppress_health_check=list(HealthCheck), max_examples=25)
+QUIET = settings(suppress_health_check=list(HealthCheck), max_examples=12)
 LONG = settings(QUIET, max_examples=600)
 
 

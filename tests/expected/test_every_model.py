@@ -139,7 +139,7 @@ CURVED = [spec for spec in SAMPLES if not MODELS[spec.model.name].jumps]
 @pytest.mark.parametrize("spec", CURVED, ids=lambda spec: spec.model.name)
 @settings(max_examples=60)
 @given(data=st.data())
-def test_interpolated_limits_stay_within_their_stated_error(spec: Spec, data: st.DataObject) -> None:
+def test_interpolated_limits_stay_within_their_error(spec: Spec, data: st.DataObject) -> None:
     """Shows that the browser's figures are the model's to the error that is shipped with them."""
     shipped = _shipped(spec)
     at = [

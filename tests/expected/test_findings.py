@@ -22,44 +22,46 @@ method: At the plug.
 source: common-practice
 """
 
+KEY_ON = "at: {state: key on}\n"
 CASES = [
     # what is wrong, the record's own lines, the code, and the text on the marked line
     ("a unit of another quantity", "value: 12 V ± 5 %\nat:\n  temperature: 20 °C\n"
      "model:\n  name: winding\n  material: copper\n", "no-expectation", "value: 12 V"),
-    ("a shown unit of another quantity", "at:\n  state: key on\nunit: bar\nmodel:\n  name: platinum\n"
+    ("a shown unit of another quantity", KEY_ON + "unit: bar\nmodel:\n  name: platinum\n"
      "  at_zero: 200 ohm\n  curve: iec-60751\n  tolerance_class: B\n  coldest: 0 °C\n"
      "  hottest: 600 °C\n", "no-expectation", "unit: bar"),
-    ("beyond the curve", "at:\n  state: key on\nmodel:\n  name: platinum\n  at_zero: 200 ohm\n"
+    ("beyond the curve", KEY_ON + "model:\n  name: platinum\n  at_zero: 200 ohm\n"
      "  curve: tcr-3750\n  tolerance_class: B\n  coldest: 0 °C\n  hottest: 900 °C\n",
      "no-expectation", "hottest: 900 °C"),
     ("a reference beyond the metal", "value: 860 ohm\nat:\n  temperature: 900 °C\nmodel:\n"
      "  name: winding\n  material: copper\n", "no-expectation", "temperature: 900 °C"),
-    ("no reference", "value: 0.9 V\nat:\n  state: key on\nmodel:\n  name: pickup_volts\n  slowest: 100 rpm\n"
-     "  fastest: 900 rpm\n", "no-reference-condition", "at:"),
-    ("a drop without its current", "at:\n  state: key on\nmodel:\n  name: cable_drop\n  area: 2.5 mm²\n"
+    ("no reference", "value: 0.9 V\nat: {state: key on}\nmodel:\n  name: pickup_volts\n"
+     "  slowest: 100 rpm\n  fastest: 900 rpm\n", "no-reference-condition", "at:"),
+    ("a drop without its current", KEY_ON + "model:\n  name: cable_drop\n  area: 2.5 mm²\n"
      "  length: 5 m\n", "no-reference-condition", "at:"),
     ("a cable of no size", "at:\n  current: 10 A\nmodel:\n  name: cable_drop\n  area: 2.6 mm²\n"
      "  length: 5 m\n", "no-expectation", "area: 2.6 mm²"),
-    ("a current that cannot flow", "at:\n  state: key on\nmodel:\n  name: coil_dwell\n  resistance: 0.6 ohm\n"
+    ("a current that cannot flow", KEY_ON + "model:\n  name: coil_dwell\n  resistance: 0.6 ohm\n"
      "  inductance: 4 mH\n  current: 40 A\n", "no-expectation", "current: 40 A"),
-    ("one side open", "at:\n  state: key on\nmodel:\n  name: pull_up\n  pull_up: at least 4.8 V\n"
+    ("one side open", KEY_ON + "model:\n  name: pull_up\n  pull_up: at least 4.8 V\n"
      "  resistor: 4.7 kohm\n  meter: 10 Mohm\n", "no-expectation", "pull_up: at least 4.8 V"),
-    ("a range where one is needed", "at:\n  state: key on\nmodel:\n  name: key_on_pressure\n"
+    ("a range where one is needed", KEY_ON + "model:\n  name: key_on_pressure\n"
      "  tolerance: 1 to 2 kPa\n", "value-spread", "tolerance: 1 to 2 kPa"),
-    ("a thermistor that rises", "at:\n  state: key on\nmodel:\n  name: thermistor_points\n  points:\n"
+    ("a thermistor that rises", KEY_ON + "model:\n  name: thermistor_points\n  points:\n"
      "    - temperature: 0 °C\n      resistance: 900 ohm\n"
      "    - temperature: 50 °C\n      resistance: 4 kohm\n"
-     "    - temperature: 100 °C\n      resistance: 9 kohm\n", "no-expectation", "temperature: 0 °C"),
-    ("rows out of order", "at:\n  state: key on\nmodel:\n  name: curve\n  over: temperature\n"
+     "    - temperature: 100 °C\n      resistance: 9 kohm\n", "no-expectation",
+     "temperature: 0 °C"),
+    ("rows out of order", KEY_ON + "model:\n  name: curve\n  over: temperature\n"
      "  interpolation: linear\n  rows:\n    - at: 20 °C\n      value: 1 V\n"
      "    - at: 10 °C\n      value: 2 V\n", "no-expectation", "at: 10 °C"),
-    ("a row in another quantity", "at:\n  state: key on\nmodel:\n  name: curve\n  over: temperature\n"
+    ("a row in another quantity", KEY_ON + "model:\n  name: curve\n  over: temperature\n"
      "  interpolation: linear\n  rows:\n    - at: 20 °C\n      value: 1 V\n"
      "    - at: 3 V\n      value: 2 V\n", "no-expectation", "at: 3 V"),
-    ("a torque for another bolt", "value: 250 N·m\nat:\n  state: key on\nmodel:\n  name: torque\n"
+    ("a torque for another bolt", "value: 250 N·m\nat: {state: key on}\nmodel:\n  name: torque\n"
      "  diameter: 8 mm\n  pitch: 1.25 mm\n  strength: \"8.8\"\n", "implausible-torque",
      "value: 250 N·m"),
-    ("a transducer beyond its supply", "at:\n  state: key on\nmodel:\n  name: transducer\n"
+    ("a transducer beyond its supply", KEY_ON + "model:\n  name: transducer\n"
      "  from_pressure: 15 kPa\n  from_share: 4 %\n  to_pressure: 115 kPa\n  to_share: 140 %\n"
      "  tolerance: 2 kPa\n", "no-expectation", "to_share: 140 %"),
     ("both sizes of a cable", "at:\n  current: 10 A\nmodel:\n  name: cable_drop\n"

@@ -106,7 +106,7 @@ def test_the_bare_figure_is_judged_only_where_no_meter_is_named() -> None:
 
 
 def test_the_unknown_temperature_decides_or_does_not() -> None:
-    """Shows that limits over −20 to 100 °C (725 to 1130 ohm nominal by IEC 60028) decide far out."""
+    """Shows that −20 to 100 °C (725 to 1130 ohm nominal by IEC 60028) decides far out only."""
     found = asked(WINDING, "860", None, meter())
     assert found.word == "cannot_tell"
     assert "state_condition" in remarks(found)
@@ -217,3 +217,12 @@ def test_a_verdict_never_risks_more_than_it_says(ohm: float, temp_c: float) -> N
         assert ohm < (found.expectation.low or 0)
     if found.word == "high":
         assert ohm > (found.expectation.high or 0)
+
+
+def test_a_printed_curve_that_turns_is_judged_at_its_turn() -> None:
+    """Shows that 9 V, in limits at both ends (8 to 10), is not so at a row between (11 to 13)."""
+    rows = [{"at": f"{t} °C", "value": f"{v} ± 1 V"} for t, v in ((0, 9), (30, 12), (100, 9))]
+    curve = spec_of({"name": "curve", "over": "temperature", "interpolation": "linear",
+                     "rows": rows})  # fmt: skip
+    assert asked(curve, "9").word == "cannot_tell"
+    assert asked(curve, "9", {"temperature": Interval.of(0.0)}).word == "in_limits"

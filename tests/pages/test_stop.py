@@ -57,7 +57,7 @@ def test_the_page_says_who_and_gives_no_further_command(
     assert commands[2:] == [commands[2]] and commands[2].startswith("Stop.")
     stopped = unescape(step_of(html, "3"))
     assert who in stopped.split("<dl", 1)[1]
-    assert re.search(r"Leave undone</dt><dd>Take the reserved part\.", stopped)
+    assert re.search(r"Leave undone</dt><dd>“Take the reserved part\.”", stopped)
     for text in ("With care", "what comes later", "Plug the little sensor", "Write down"):
         assert text not in html, text
     assert html.count("Take the reserved part") == 1

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from generator.expected.models.use import (
     About,
@@ -161,6 +161,11 @@ def _curve_usual(_kb: KnowledgeBase, spec: Spec) -> Conditions:
     return {model.over: Interval(at[0], at[-1])}
 
 
+def _curve_breaks(spec: Spec) -> Mapping[str, Sequence[float]]:
+    model = model_of(spec, CurveModel)
+    return {model.over: _sides(model)[0]}
+
+
 def _curve_rows(_kb: KnowledgeBase, spec: Spec) -> Sequence[Conditions]:
     model = model_of(spec, CurveModel)
     at, _ = _sides(model)
@@ -185,7 +190,7 @@ MODELS: dict[str, ModelUse] = {
             "the record's own source",
             "What happens between rows that lie far apart: the rows are what the maker states.",
         ),
-        _curve, usual=_curve_usual, rows=_curve_rows,
+        _curve, usual=_curve_usual, rows=_curve_rows, breaks=_curve_breaks,
     ),
     "torque": ModelUse(
         About(

@@ -47,6 +47,9 @@ FUELS = {
 AIR = {"air_pressure": "altitude"}
 """The day's pressure at the place may be stated instead of the height."""
 
+# Percent of the air needed between which the cell leaps, and just outside.
+JUMP = (99.49, 99.5, 100.5, 100.51)
+
 _WEATHER = ("sea_level_pressure",)
 
 
@@ -240,5 +243,6 @@ MODELS: dict[str, ModelUse] = {
         ),
         _oxygen, gives="voltage", unit="mV", usual=_EXHAUST,
         rows=rows(_EXHAUST, "air_ratio", AIR_RATIO_ROWS), jumps=True,
+        breaks=lambda _spec: {"air_ratio": JUMP},
     ),
 }  # fmt: skip

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import product
 from typing import TypeVar
@@ -48,6 +48,10 @@ def _none(_kb: KnowledgeBase, _spec: Spec) -> Conditions:
     return {}
 
 
+def _no_breaks(_spec: Spec) -> Mapping[str, Sequence[float]]:
+    return {}
+
+
 def _one_row(_kb: KnowledgeBase, _spec: Spec) -> Sequence[Conditions]:
     return ({},)
 
@@ -78,6 +82,8 @@ class ModelUse:
         Conditions it takes where they are stated and can do without.
     instead : mapping
         Conditions that may be stated in place of one it needs.
+    breaks : callable
+        Where within a condition a limit may turn or leap: the ends alone do not tell there.
     jumps : bool
         Whether a limit leaps somewhere, so that no line may be drawn through it.
     """
@@ -92,6 +98,7 @@ class ModelUse:
     reference: tuple[str, ...] = ()
     may: tuple[str, ...] = ()
     instead: dict[str, str] = field(default_factory=dict)
+    breaks: Callable[[Spec], Mapping[str, Sequence[float]]] = _no_breaks
     jumps: bool = False
 
 

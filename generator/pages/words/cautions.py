@@ -22,7 +22,7 @@ WORDS: dict[str, str] = {
     "stop.command": "Stop. What comes here is reserved work, and this page does not instruct it.",
     "stop.label": "Reserved work",
     "stop.leave": "Leave undone",
-    "stop.leave_all": "{first} Everything that would follow, too.",
+    "stop.leave_all": "“{first}” And everything that would follow it.",
     "stop.stands": "Hand the vehicle over like this",
     "stop.notice": "This job stops at step {number}: what comes there is reserved work.",
     # taken up again

@@ -42,6 +42,7 @@ WORDS: dict[str, str] = {
         "going straight on from the test before, leave this for it and skip the steps that set it "
         "up: {what}; {minutes} min saved"
     ),
+    "symptom.why_here": "Why it stands here",
     "symptom.restore": "before it, restore: {what}",
     "setup.disconnect_battery": "battery off",
     "setup.raise_on_lift": "on the lift",

@@ -64,5 +64,5 @@ class Screen(Shape):
     divisions_up: int = Field(default=8, ge=4, le=20, description="Divisions of voltage.")
     input_limit: Voltage = Field(description="Greatest voltage at its input, peak.")
     probes: list[Literal[10, 20, 100]] = Field(
-        default_factory=list, description="Ratios of the probes and attenuators at hand, besides 1 to 1."
+        default_factory=list, description="Ratios of the probes at hand, besides 1 to 1."
     )
