@@ -53,8 +53,14 @@ def new(options: Options, kind: str, id_: str) -> None:
         path = records / kind / f"{ids.fit_id(kind, id_)}{SUFFIX}"
     except ids.Unfit as wrong:
         usage(str(wrong))
+    if not path.parent.resolve().is_relative_to(records.resolve()):
+        usage(f"{path.parent} links to a place outside the records")
     try:
         path.parent.mkdir(exist_ok=True)
+    except OSError as fault:
+        _cannot_write(fault)
+        raise SystemExit(USAGE) from None
+    try:
         with path.open("x", encoding="utf-8", newline="\n") as file:
             file.write(blank(kind))
     except FileExistsError:

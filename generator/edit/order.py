@@ -38,9 +38,10 @@ def ordered(source: Source, root: Group) -> str:
     -------
     str
         The text; the very same where every key is in its place. Keys that the shape does not
-        know come last, in the order they were written. Three things are left as they are: a
-        group in braces with a comment inside, a group with a key that begins with a question
-        mark, and a file with a block of text of which the blank lines at its end count.
+        know come last, in the order they were written. Blank lines between moved fields lose
+        blanks that nobody sees. Three things are left as they are: a group in braces with a
+        comment inside, a group with a key that begins with a question mark, and a file with a
+        block of text of which the blank lines at its end count.
 
     Raises
     ------

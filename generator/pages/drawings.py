@@ -54,7 +54,7 @@ def hookup_picture(book: Book, figure_id: str, test: Test, hookup: Hookup, tool:
     pins = [lead for lead in (red, black) if lead.pin is not None]
     face = _seen(component.connector, hookup) if component.connector and pins else None
     keyway = face.keyway.value if face else ""
-    view = say("test.view.plugged" if hookup.plugged else f"test.view.{hookup.side}")
+    view = seen_words(hookup)
     leads = " ".join(
         say("test.hookup_lead", colour=lead.colour.capitalize(), to=lead.to)
         for lead in hookup.leads
@@ -71,7 +71,7 @@ def hookup_picture(book: Book, figure_id: str, test: Test, hookup: Hookup, tool:
             keyway=(
                 say("figure.keyway", side=say(f"figure.keyway.{keyway}")) if keyway else ""
             ),
-            state=say("figure.plugged" if hookup.plugged else "figure.unplugged"),
+            state=say(f"figure.{_state(hookup)}"),
             view=view,
         ),
         Meter(
@@ -82,6 +82,18 @@ def hookup_picture(book: Book, figure_id: str, test: Test, hookup: Hookup, tool:
         _lead(red, say("figure.socket_input")),
         _lead(black, say("figure.socket_common")),
     ))  # fmt: skip
+
+
+def seen_words(hookup: Hookup) -> str:
+    """Say from where the probed points are seen; posts and studs have no side."""
+    state = _state(hookup)
+    return say(f"test.view.{hookup.side}" if state == "unplugged" else f"test.view.{state}")
+
+
+def _state(hookup: Hookup) -> str:
+    if all(lead.pin is None for lead in hookup.leads):
+        return "posts"
+    return "plugged" if hookup.plugged else "unplugged"
 
 
 def _lead(lead: Lead, socket: str) -> DrawnLead:

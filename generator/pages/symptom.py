@@ -63,9 +63,10 @@ class OrderView:
 
 @dataclass(frozen=True, slots=True)
 class CauseView:
-    """A cause, with where it shows."""
+    """A cause, the part it lies in, and the tests that show it."""
 
     name: str
+    part: LinkTo | None
     weight: str
     reason: str
     only: str
@@ -242,8 +243,7 @@ def _cause_view(book: Book, cause: Cause, orders: Mapping[str, Order]) -> CauseV
         say("symptom.only_on", vehicles=book.vehicles(cause.vehicles)) if cause.vehicles else ""
     )
     links = book.links("tests", cause.tests)
-    if cause.component:
-        links = book.links("components", [cause.component]) + links
+    part = book.links("components", [cause.component])[0] if cause.component else None
     counted = [
         say(
             "symptom.causes_counted", vehicle=book.vehicles([vehicle]), cases=odds.prior.cases,
@@ -253,4 +253,4 @@ def _cause_view(book: Book, cause: Cause, orders: Mapping[str, Order]) -> CauseV
         for odds in order.odds
         if odds.cause.name == cause.name and odds.prior.cases
     ]  # fmt: skip
-    return CauseView(cause.name, f"{cause.weight:g}", cause.reason, only, counted, links)
+    return CauseView(cause.name, part, f"{cause.weight:g}", cause.reason, only, counted, links)

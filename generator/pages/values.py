@@ -143,8 +143,8 @@ def _shows_what_was_written(one: Expectation) -> bool:
 def conditions_text(at: Conditions) -> str:
     """Give the conditions a value was written for, in words."""
     parts = [
-        f"{known.asks} {getattr(at, name).text}"
-        for name, known in CONDITIONS.items()
+        f"{say(f'value.condition.{name}').lower()} {getattr(at, name).text}"
+        for name in CONDITIONS
         if getattr(at, name) is not None
     ]
     if at.state:

@@ -10,7 +10,7 @@ from markupsafe import Markup
 from generator.expected.signals import settings_for
 from generator.pages import routes
 from generator.pages.book import Book, LinkTo
-from generator.pages.drawings import hookup_picture, location_picture
+from generator.pages.drawings import hookup_picture, location_picture, seen_words
 from generator.pages.jobs import (
     JobView,
     called_by,
@@ -155,7 +155,7 @@ def _hookup(book: Book, test: Test, hookup: Hookup, n: int) -> HookupView:
         say("test.hookup_lead", colour=lead.colour.capitalize(), to=lead.to)
         for lead in hookup.leads
     )
-    view = say("test.view.plugged" if hookup.plugged else f"test.view.{hookup.side}")
+    view = seen_words(hookup)
     return HookupView(
         vehicles=book.vehicles(hookup.vehicles) if hookup.vehicles else "",
         instrument=instrument.title,

@@ -97,6 +97,22 @@ def test_new_refuses_what_would_not_work(
     assert everything(manual) == before
 
 
+@pytest.mark.parametrize("put", ["file", "link"])
+def test_new_stays_in_the_folder_of_records(manual: Path, tmp_path: Path, put: str) -> None:
+    """Where the kind's folder is a file or leads out of the manual, nothing is written."""
+    shutil.rmtree(manual / "kb_source" / "terms")
+    outside = tmp_path / "outside"
+    outside.mkdir()
+    if put == "file":
+        (manual / "kb_source" / "terms").write_text("", encoding="utf-8")
+    else:
+        (manual / "kb_source" / "terms").symlink_to(outside)
+    answer = quick(manual, "new", "terms", "slit")
+    assert (answer.status, answer.out) == (2, "")
+    assert answer.err.count("\n") == 1
+    assert list(outside.iterdir()) == []
+
+
 def test_new_without_a_manual(tmp_path: Path) -> None:
     """Where there are no records, there is nothing to add one to."""
     answer = quick(tmp_path, "new", "tests", "x")

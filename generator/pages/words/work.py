@@ -106,6 +106,7 @@ WORDS: dict[str, str] = {
     "test.hookup_lead": "{colour} lead to {to}.",
     "test.view.part": "the part’s own connector, looking into its pins",
     "test.view.harness": "the harness connector, looking into its terminals",
+    "test.view.posts": "straight on the points named",
     "test.view.plugged": "connector together, probed from the back of the harness side",
     "test.values": "Expected reading",
     "test.outcomes": "What did you find?",
