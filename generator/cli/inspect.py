@@ -20,12 +20,12 @@ from generator.cli.shared import (
 )
 from generator.expected import CONDITIONS, CannotExpect, Expectation
 from generator.expected import expect as expected_value
-from generator.hazards import GuardedStep, guard
+from generator.hazards import audit, guard
 from generator.pages.strings import say
 from generator.problems import has_errors
 from generator.quantities import base_unit, figure
 from generator.quantities.show import places_for
-from generator.records.kinds.work import Job, State
+from generator.records.kinds.work import Job
 
 
 @click.command()
@@ -145,26 +145,12 @@ def cautions(options: Options, job_id: str, form: str) -> None:
         usage(f"{job_id} is ambiguous; write {found[0].key} or {found[1].key}")
     job = found[0]
     assert isinstance(job, Job)
-    guarded = guard(kb, job).steps
+    guarded = guard(kb, job)
     if form == "json":
-        steps = [_step_as_data(step) for step in guarded]
-        document = {"schema": 1, "procedure": job.key, "steps": steps}
+        document = {"schema": 1, "procedure": job.key, "steps": audit(guarded)}
         click.echo(json.dumps(document, ensure_ascii=False, indent=2))
         return
-    for step in guarded:
+    for step in guarded.steps:
         click.echo(f"{step.number} {step.step.do}")
         for box in step.boxes:
             click.echo(f"    {box.word}: {', '.join(line.id for line in box.hazards)}")
-
-
-def _step_as_data(step: GuardedStep) -> dict[str, object]:
-    return {
-        "step": step.number,
-        "do": step.step.do,
-        "state": {name: str(getattr(step.state_during, name)) for name in State.model_fields},
-        "boxes": [
-            {"word": str(box.word), "hazards": [line.id for line in box.hazards]}
-            for box in step.boxes
-        ],
-        "reminders": [reminder.id for reminder in step.reminders],
-    }
