@@ -1,4 +1,4 @@
-"""``fettlebook``: check, build, serve, expect, judge, cautions.
+"""``fettlebook``: the manual is checked, built, asked and written from here.
 
 Data goes to standard output, progress and log to standard error. Exit status: 0 no error,
 1 errors in the records, 2 usage or settings, 3 a fault of ours.

@@ -51,7 +51,8 @@ def _home(book: Book) -> Page:
     more = [LinkTo(say(f"nav.{kind}"), routes.hub(kind)) for kind in routes.HUBS] + [
         LinkTo(say("nav.safety"), routes.SAFETY), LinkTo(say("nav.sources"), routes.SOURCES),
         LinkTo(say("nav.terms"), routes.TERMS), LinkTo(say("nav.stock"), routes.STOCK),
-        LinkTo(say("nav.roles"), routes.ROLES),
+        LinkTo(say("nav.roles"), routes.ROLES), LinkTo(say("cases.heading"), routes.CASES),
+        LinkTo(say("faults.heading"), routes.FAULTS),
     ]  # fmt: skip
     return render(
         book,

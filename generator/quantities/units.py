@@ -34,7 +34,7 @@ UNITS: tuple[Unit, ...] = (
     Unit("A", "current", "ampere"),
     Unit("Hz", "frequency", "hertz"),
     Unit("kHz", "frequency", "kilohertz"),
-    Unit("rpm", "rotational speed", "revolution / minute", ("rev/min", "1/min")),
+    Unit("rpm", "rotational speed", "revolution / minute", ("rev/min",)),
     Unit("°C", "temperature", "degree_Celsius", ("degC", "C", "℃")),
     Unit("°F", "temperature", "degree_Fahrenheit", ("degF", "F", "℉")),
     Unit("µm", "length", "micrometer", ("um", "μm")),
