@@ -11,14 +11,8 @@ from pydantic import TypeAdapter, ValidationError
 from generator.pages import routes
 from generator.records.kinds import KINDS
 from generator.records.kinds.base import Id
-from generator.records.load import SUFFIX
+from generator.records.load import DEVICES, SUFFIX
 
-# Names that Windows keeps for devices, whatever their suffix.
-# Microsoft, "Naming Files, Paths, and Namespaces".
-_DEVICES = frozenset(
-    {"con", "prn", "aux", "nul"}
-    | {f"{port}{number}" for port in ("com", "lpt") for number in range(10)}
-)
 _ID: TypeAdapter[str] = TypeAdapter(Id)
 _LONGEST = 60
 
@@ -61,7 +55,7 @@ def fit_id(kind: str, text: str) -> str:
         _ID.validate_python(text)
     except ValidationError:
         raise Unfit(_why_not(text)) from None
-    if text in _DEVICES:
+    if text in DEVICES:
         raise Unfit(f"{text} is the name of a device on some computers; try {text}-record")
     if kind in routes.PAGED and routes.page_of(kind, text) == routes.hub(kind):
         raise Unfit(f"{text} is the name of the page that lists {kind}; use another")

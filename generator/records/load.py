@@ -38,8 +38,11 @@ _Fit = Callable[[Any, Any, str], tuple[T | None, list[Problem]]]
 SUFFIX = ".yml"
 _SAFE = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 _LONGEST_ID = 60
+LIST = "index"
+"""The name of the page that lists a kind; no record of it may take that address."""
+
 # Names that Windows keeps for devices, whatever their suffix.
-_DEVICES = frozenset(
+DEVICES = frozenset(
     {"con", "prn", "aux", "nul"}
     | {f"{port}{number}" for port in ("com", "lpt") for number in range(10)}
 )
@@ -207,9 +210,11 @@ def _entries(at: _Folder, folder: Path) -> list[Path]:
 
 def _safe(at: _Folder, entry: Path) -> bool:
     stem = entry.stem
-    if _SAFE.fullmatch(stem) and len(stem) <= _LONGEST_ID and stem not in _DEVICES:
+    if _SAFE.fullmatch(stem) and len(stem) <= _LONGEST_ID and stem not in DEVICES | {LIST}:
         return True
-    if stem in _DEVICES:
+    if stem == LIST:
+        message, hint = f"{stem} is the name of the page that lists a kind", f"as {stem}-record"
+    elif stem in DEVICES:
         message, hint = f"{stem} is the name of a device on some computers", f"as {stem}-record"
     elif len(stem) > _LONGEST_ID:
         message = f"the name has {len(stem)} characters; {_LONGEST_ID} is the most"

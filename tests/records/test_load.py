@@ -164,6 +164,7 @@ FOLDER_FAULTS: list[tuple[str, Callable[[Path], None], str, str]] = [
     ("accent", _write("terms/fentè.yml"), "unsafe-name", "terms/fentè.yml"),
     ("two dots", _write("terms/slit.v2.yml"), "unsafe-name", "terms/slit.v2.yml"),
     ("device", _write("terms/con.yml"), "unsafe-name", "terms/con.yml"),
+    ("name of a list", _write("tests/index.yml"), "unsafe-name", "tests/index.yml"),
     ("device with a number", _write("terms/com1.yml"), "unsafe-name", "terms/com1.yml"),
     ("over-long", _write(f"terms/{'a' * 61}.yml"), "unsafe-name", f"terms/{'a' * 61}.yml"),
     ("line break", _write("terms/a\nb.yml"), "unsafe-name", "terms/a\nb.yml"),
