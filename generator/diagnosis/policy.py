@@ -167,8 +167,10 @@ class ByRatio:
                 if board.points(k) and self._pointing != 1:
                     settled -= (1 - self._pointing) * sum(board.pointed(here, k).mass)
                 here = after
-            # The block's own minutes break a tie: the shorter first.
-            rank = (-settled / cost, cost, j, block[0])
+            # The block's own minutes break a tie: the shorter first. Rounded, since the same state
+            # reached by another way carries other last digits, and must get the same answer.
+            share = settled / sum(state.mass)
+            rank = (round(-share / cost, 9), round(cost, 9), j, block[0])
             if best is None or rank < best:
                 best = rank
         if best is None:  # only tests that wait for nothing and show nothing are left
