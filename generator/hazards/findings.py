@@ -74,12 +74,19 @@ def own_rules(kb: KnowledgeBase) -> Iterator[Problem]:
         for index, when in enumerate(rule.when):
             at = ("when", index)
             for name, words in when.state.items():
-                for word in words:
-                    if word not in SAFEST_FIRST.get(name, ()):
-                        known = ", ".join(SAFEST_FIRST.get(name, SAFEST_FIRST))
+                if name not in SAFEST_FIRST:
+                    yield kb.problem(
+                        RULE_NEVER_FIRES, rule, (*at, "state", name),
+                        f"no state has {name}", f"use one of: {', '.join(SAFEST_FIRST)}",
+                        of_key=True,
+                    )  # fmt: skip
+                    continue
+                for position, word in enumerate(words):
+                    if word not in SAFEST_FIRST[name]:
                         yield kb.problem(
-                            RULE_NEVER_FIRES, rule, (*at, "state", name),
-                            f"no state has {name}: {word}", f"use one of: {known}",
+                            RULE_NEVER_FIRES, rule, (*at, "state", name, position),
+                            f"no state has {name}: {word}",
+                            f"use one of: {', '.join(SAFEST_FIRST[name])}",
                         )  # fmt: skip
             for field, known_classes in (("tool_class", TOOLS), ("supply_class", SUPPLIES)):
                 for position, word in enumerate(getattr(when, field)):

@@ -28,7 +28,7 @@ from generator.records.kinds.facts import Action, Energy, Opens, Place
 from generator.records.kinds.knowledge import Supply, Tool
 from generator.records.kinds.things import Component
 from generator.records.kinds.work import Job, Procedure, Step, Test
-from generator.records.knowledge_base import KnowledgeBase
+from generator.records.knowledge_base import KnowledgeBase, Path
 
 STEP_FACTS = code(
     "step-facts",
@@ -72,7 +72,7 @@ def of_stock(kb: KnowledgeBase) -> Iterator[Problem]:
     for part in kb.all("components", Component):
         if Energy.UNKNOWN in part.energies:
             yield kb.problem(
-                UNKNOWN_ENERGY, part, ("energies",),
+                UNKNOWN_ENERGY, part, ("energies", part.energies.index(Energy.UNKNOWN)),
                 "its energy is unknown, which counts as hazardous",
                 "say what it can do to a person or a vehicle, or [none]",
             )  # fmt: skip
@@ -96,41 +96,42 @@ def of_job(kb: KnowledgeBase, job: Job, guarded: Guarded) -> Iterator[Problem]:
     """Give the findings on a job's own steps."""
     own = {step.index: step for step in guarded.steps if step.record_key == job.key}
     for index, step in enumerate(job.steps):
-        for message, hint in _wants(kb, step):
-            yield kb.problem(STEP_FACTS, job, ("steps", index), message, hint)
+        for field, message, hint in _wants(kb, step):
+            yield kb.problem(STEP_FACTS, job, ("steps", index, *field), message, hint)
         for field, hint in _unknowns(step):
             yield kb.problem(
-                UNKNOWN_FACT, job, ("steps", index, field), f"`{field}` is unknown", hint
+                UNKNOWN_FACT, job, ("steps", index, *field), f"`{field[0]}` is unknown", hint
             )
         if index in own:
             yield from _outright(kb, job, own[index])
     yield from _laid_out(kb, job)
 
 
-def _wants(kb: KnowledgeBase, step: Step) -> Iterator[tuple[str, str]]:
+def _wants(kb: KnowledgeBase, step: Step) -> Iterator[tuple[Path, str, str]]:
+    """Give what a step lacks; what is not written at all has its place at the step itself."""
     act = step.action
     if act in NEEDS_PART and not step.acts_on:
-        yield f"a step that says {act} names no component", "add acts_on: [component-id]"
+        yield (), f"a step that says {act} names no component", "add acts_on: [component-id]"
     if act in NEEDS_TOOL and not step.tools:
-        yield f"a step that says {act} names no tool", "add tools: [tool-id]"
+        yield (), f"a step that says {act} names no tool", "add tools: [tool-id]"
     if act in ASKS_FOR and step.tools and not _classes(kb, step) & ASKS_FOR[act]:
-        yield f"a step that says {act} names none of the tools that do it", (
+        yield ("tools",), f"a step that says {act} names none of the tools that do it", (
             "add one of the class " + ", ".join(sorted(ASKS_FOR[act]))
         )
     if act in NEEDS_SUPPLY and not step.supplies:
-        yield f"a step that says {act} names no supply", "add supplies: [supply-id]"
+        yield (), f"a step that says {act} names no supply", "add supplies: [supply-id]"
     if act is Action.MEASURE and UNKNOWN in measures_of(kb, step):
-        yield "it does not say what it measures", "add spec, or measures: voltage"
+        yield (), "it does not say what it measures", "add spec, or measures: voltage"
     if act in TAKES_APART and not step.opens and energies_of(kb, step.acts_on) & FLUIDS:
         yield (
-            "it takes apart something that holds a fluid, and does not say what it opens",
+            (), "it takes apart something that holds a fluid, and does not say what it opens",
             "add opens: [coolant], or opens: [nothing] where nothing can come out",
-        )
+        )  # fmt: skip
     if (act is Action.CARRY_OUT) != (step.call is not None):
         yield (
-            "`call` and the action carry_out go together",
+            ("action",), "`call` and the action carry_out go together",
             "use action: carry_out with call: procedure-id, and the act itself in that procedure",
-        )
+        )  # fmt: skip
 
 
 ASKS_FOR = {
@@ -146,13 +147,14 @@ def _classes(kb: KnowledgeBase, step: Step) -> set[str]:
     return {class_of("tool", tool.tool_class) for tool in tools if tool}
 
 
-def _unknowns(step: Step) -> Iterator[tuple[str, str]]:
+def _unknowns(step: Step) -> Iterator[tuple[Path, str]]:
     if step.place is Place.UNKNOWN:
-        yield "place", "say where the person's body and hands are"
+        yield ("place",), "say where the person's body and hands are"
     if Energy.UNKNOWN in step.near:
-        yield "near", "say what is within reach, or leave it out"
+        at = step.near.index(Energy.UNKNOWN)
+        yield ("near", at), "say what is within reach, or leave it out"
     if Opens.UNKNOWN in step.opens:
-        yield "opens", "say what it opens, or [nothing]"
+        yield ("opens", step.opens.index(Opens.UNKNOWN)), "say what it opens, or [nothing]"
 
 
 def _outright(kb: KnowledgeBase, job: Job, step: GuardedStep) -> Iterator[Problem]:

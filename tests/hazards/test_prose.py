@@ -55,6 +55,7 @@ def score(name: str) -> tuple[float, float]:
         ("development_sentences.csv", 0.97, 0.02),
         ("more_development_sentences.csv", 0.95, 0.02),
         ("held_out_sentences.csv", 0.85, 0.05),
+        ("fresh_sentences.csv", 0.95, 0.05),
     ],
 )
 def test_score(name: str, least: float, most: float) -> None:
