@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Callable, Iterable
+from functools import partial
 
 from generator import expected
 from generator.checks import (
@@ -25,6 +26,7 @@ from generator.checks import (
     leans_on_unreleased,
     long_step,
     missing_outcome,
+    moved_address,
     no_value_for_vehicle,
     no_way_on,
     nothing_to_test,
@@ -72,6 +74,7 @@ ALONE: tuple[Rule, ...] = (
     implausible_value.problems,
     leans_on_unreleased.problems,
     long_step.problems,
+    moved_address.problems,
     number_in_prose.problems,
     released_without_approval.problems,
     same_outcome_twice.problems,
@@ -143,7 +146,11 @@ def problems(kb: KnowledgeBase, as_of: datetime.date | None = None) -> list[Prob
 
 
 def _every(kb: KnowledgeBase, rules: Iterable[Rule]) -> list[Problem]:
-    return [finding for rule in rules for finding in rule(kb)]
+    return [
+        finding
+        for rule in rules
+        for finding in kb.remember("rule", rule.__module__, partial(rule, kb))
+    ]
 
 
 def _not_derived(found: list[Problem]) -> list[Problem]:

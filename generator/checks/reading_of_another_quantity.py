@@ -59,7 +59,9 @@ def problems(kb: KnowledgeBase) -> list[Problem]:
     found = []
     for test in kb.all("tests", Test):
         ids = {*test.specs, *(id_ for step in test.steps for id_ in step.specs)}
-        measured = sorted({quantity_of(kb.get("specs", id_, Spec)) for id_ in ids} - {""})
+        measured = sorted({quantity_of(kb.get("specs", id_, Spec)) for id_ in ids})
+        if "" in measured:
+            continue  # nobody can say what it measures; that value has a finding of its own
         for index, outcome in enumerate(test.outcomes):
             reading: Written | None = outcome.reading
             if reading is None or reading.quantity in measured:

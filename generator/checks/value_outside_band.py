@@ -52,7 +52,10 @@ def problems(kb: KnowledgeBase) -> list[Problem]:
 def _wrong(spec: Spec, band: Spec) -> tuple[Path, str] | None:
     if band.standing != "plausibility_band":
         return ("band",), f"{band.id} is a vehicle's own value, not a band"
-    if quantity_of(band) != quantity_of(spec):
+    quantities = {quantity_of(band), quantity_of(spec)}
+    if "" in quantities:
+        return None  # a value without a unit that fits its model has a finding of its own
+    if len(quantities) > 1:
         return ("band",), f"{band.id} is of another quantity"
     value: Written | None = spec.value
     limits: Written | None = band.value

@@ -58,6 +58,7 @@ def _unprovable(kb: KnowledgeBase) -> Iterator[Problem]:
                     UNPROVABLE, symptom, ("causes", index, "tests"),
                     f"on {', '.join(left)} no test here condemns {cause.name!r}",
                     "name the test whose outcome condemns its part, or say under refer where to go",
+                    of_key=True,
                 )  # fmt: skip
 
 
@@ -138,5 +139,5 @@ def _cases(kb: KnowledgeBase) -> Iterator[Problem]:
             what = f"{strange[0]} is not made" if strange else f"{case.cause!r} does not happen"
             yield kb.problem(
                 CASE_ELSEWHERE, case, ("vehicle",), f"{what} on {case.vehicle}",
-                "name the vehicle that it was", of_key=True,
+                "name the vehicle that it was",
             )  # fmt: skip

@@ -69,11 +69,12 @@ def _spec(kb: KnowledgeBase, spec: Spec) -> list[Problem]:
         path = wrong.path or (("model",) if spec.value is None else ("value",))
         return [kb.problem(NO_EXPECTATION, spec, path, str(wrong), wrong.hint)]
     if whole.low is not None and whole.high is not None and whole.low > whole.high:
+        field = "model" if spec.value is None else "value"
         return [
             kb.problem(
-                IMPOSSIBLE_VALUE, spec, ("value",),
+                IMPOSSIBLE_VALUE, spec, (field,),
                 f"the low limit {whole.low:g} lies above the high one {whole.high:g}",
-                "check the figures and their order",
+                "check the figures and their order", of_key=spec.value is None,
             )
         ]  # fmt: skip
     return _torque(kb, spec) if isinstance(spec.model, TorqueModel) else []
@@ -98,6 +99,7 @@ def _overrides(kb: KnowledgeBase) -> list[Problem]:
     found = []
     for general, members in families(kb).items():
         root = kb.get("specs", general, Spec)
+        astray: set[str] = set()
         for spec in members:
             other = kb.find("specs", spec.overrides, Spec)
             if spec.overrides is None:
@@ -112,6 +114,7 @@ def _overrides(kb: KnowledgeBase) -> list[Problem]:
                 hint = "a band stays a band: give both one standing"
             else:
                 continue
+            astray.add(spec.id)
             found.append(kb.problem(OVERRIDE_STRAY, spec, ("overrides",), message, hint))
         found.extend(
             kb.problem(
@@ -119,6 +122,6 @@ def _overrides(kb: KnowledgeBase) -> list[Problem]:
                 f"{one.id} and {two.id} hold for the same vehicles and neither is more exact",
                 "narrow one of them by vehicle, engine or build range",
             )
-            for one, two in ties(kb, members)
+            for one, two in ties(kb, [spec for spec in members if spec.id not in astray])
         )  # fmt: skip
     return found

@@ -110,8 +110,9 @@ class Rules:
 
     def __init__(self, rules: Sequence[Hazard]) -> None:
         self.rules = tuple(rules)
-        self._every = {rule.id: Ready(rule, _asked(rule.when)) for rule in rules}
-        self._by_action = {action: tuple(_at(action, rules)) for action in Action}
+        every = tuple(Ready(rule, tuple(map(Asked.of, rule.when))) for rule in rules)
+        self._every = {ready.rule.id: ready for ready in every}
+        self._by_action = {action: tuple(_at(action, every)) for action in Action}
         self._known: dict[Situation, tuple[Ready, ...]] = {}
 
     def due(self, it: Situation) -> tuple[Ready, ...]:
@@ -145,12 +146,13 @@ _READY: dict[tuple[int, ...], Rules] = {}
 _KEPT = 8
 
 
-def _at(action: Action, rules: Iterable[Hazard]) -> Iterable[Ready]:
-    for rule in rules:
-        open_to = [when for when in rule.when if not when.action or action in when.action]
+def _at(action: Action, every: Iterable[Ready]) -> Iterable[Ready]:
+    """Give the rules that an action can call for, each with the alternatives that it can."""
+    for ready in every:
+        open_to = tuple(
+            asked
+            for when, asked in zip(ready.rule.when, ready.asked, strict=True)
+            if not when.action or action in when.action
+        )
         if open_to:
-            yield Ready(rule, _asked(open_to))
-
-
-def _asked(whens: Iterable[When]) -> tuple[Asked, ...]:
-    return tuple(Asked.of(when) for when in whens)
+            yield Ready(ready.rule, open_to)

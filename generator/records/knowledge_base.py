@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any, TypeVar, cast
 
+from generator.memory import Memory, watched
 from generator.problems import Code, Problem, Span, problem
 from generator.records.kinds import KINDS, Record, Settings
 
 R = TypeVar("R", bound=Record)
+T = TypeVar("T")
 
 Path = tuple[str | int, ...]
 """The way to a field inside a record: keys and list positions."""
@@ -56,12 +58,43 @@ class KnowledgeBase:
     broken : frozenset of str
         Keys of records that have a file but could not be read: a link to one of them is no
         fault of the link.
+    memory : Memory or None
+        Where what is worked out from the records is remembered; the records are then watched by
+        it. None for a knowledge base that nobody asks twice.
     """
 
     settings: Settings
     records: Mapping[str, Mapping[str, Record]]
     origins: Mapping[str, Origin]
     broken: frozenset[str] = frozenset()
+    memory: Memory | None = field(default=None, compare=False, repr=False)
+
+    def remember(self, name: str, key: str, make: Callable[[], T], *, keep: bool = True) -> T:
+        """Give what is worked out from the records, once for as long as they stand.
+
+        Parameters
+        ----------
+        name, key : str
+            Which result it is, and of what: the two tell it from every other one.
+        make : callable
+            Works it out. It may read this knowledge base and nothing else that could be another
+            at the next call, and what it gives may not be changed by anybody.
+        keep : bool
+            Whether it may be kept on disk; a result that knows its maker by identity may not.
+        """
+        if self.memory is None:
+            return make()
+        return self.memory.remember(name, key, make, keep=keep)
+
+    def table(self, name: str, make: Callable[[], Mapping[str, T]]) -> Mapping[str, T]:
+        """Give a table over many records, to be read entry by entry.
+
+        Whoever asks for an entry depends on that entry, not on every record the table was worked
+        out from. The values are plain and compared with those of the last run.
+        """
+        if self.memory is None:
+            return make()
+        return self.memory.table(name, make)
 
     def all(self, kind: str, shape: type[R]) -> list[R]:
         """Give every record of a kind, by id; `shape` is the class the caller works with."""
@@ -93,7 +126,12 @@ class KnowledgeBase:
             kind: {id_: record for id_, record in by_id.items() if record.status == "approved"}
             for kind, by_id in self.records.items()
         }
-        return replace(self, records=kept)
+        if sum(map(len, kept.values())) == sum(map(len, self.records.values())):
+            return self
+        if self.memory is None:
+            return replace(self, records=kept)
+        memory = self.memory.view("released", kept)
+        return replace(self, records=watched(kept, memory), memory=memory)
 
     def __iter__(self) -> Iterator[Record]:
         """Walk every record, kind by kind, id by id."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import partial
 from operator import itemgetter
@@ -12,10 +12,11 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 from generator.problems import Code, Problem, Span, code, has_errors, in_order, problem
-from generator.records import shape, strict_yaml
+from generator.records import quick_yaml, shape, strict_yaml
 from generator.records.kinds import KINDS, SETTINGS_FILE, Record, Settings
 from generator.records.knowledge_base import KnowledgeBase, Origin
-from generator.records.source_text import LARGEST
+from generator.records.on_demand import PlacesIn, Texts, digest_of
+from generator.records.source_text import LARGEST, decode
 
 UNKNOWN_FOLDER = code("unknown-folder", "Nothing in it would reach a reader.")
 STRAY_FILE = code("stray-file", "It would be taken for a record by people, and by nothing else.")
@@ -33,9 +34,12 @@ UNREADABLE_FILE = code("unreadable-file", "The manual would be built without it.
 NO_SETTINGS = code("no-settings", "Without them nobody knows whose manual it is.")
 
 T = TypeVar("T")
+Parsed = dict[str, Any]
+"""Key of a record and digest of its file, to the record."""
 _Fit = Callable[[Any, Any, str], tuple[T | None, list[Problem]]]
 
 SUFFIX = ".yml"
+SETTINGS_KEY = "settings"
 _SAFE = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 _LONGEST_ID = 60
 LIST = "index"
@@ -58,13 +62,19 @@ class Loaded:
         Every record without an error; None where the settings cannot be read.
     problems : list of Problem
         Every finding of reading and fitting, in order.
-    sources : dict
+    sources : mapping
         Text of each file by its name in findings, for excerpts.
+    digests : dict
+        Record key, or "settings", to a digest of the file.
+    parsed : dict
+        The records by what their files hold, for a later reading.
     """
 
     kb: KnowledgeBase | None
     problems: list[Problem]
-    sources: dict[str, str]
+    sources: Mapping[str, str]
+    digests: dict[str, str]
+    parsed: Parsed
 
 
 @dataclass
@@ -73,9 +83,12 @@ class _Folder:
 
     root: Path
     shown_as: str
+    known: Parsed
+    parsed: Parsed = field(default_factory=dict)
     found: list[Problem] = field(default_factory=list)
-    sources: dict[str, str] = field(default_factory=dict)
+    sources: Texts = field(default_factory=Texts)
     origins: dict[str, Origin] = field(default_factory=dict)
+    digests: dict[str, str] = field(default_factory=dict)
 
     def shown(self, path: Path) -> str:
         """Name a file for findings: always with "/", bytes that are no text made visible."""
@@ -95,7 +108,7 @@ class _Folder:
         self.found.append(problem(what, self.shown(path), Span(), message, hint, record))
 
 
-def load(folder: Path, shown_as: str = "") -> Loaded:
+def load(folder: Path, shown_as: str = "", known: Parsed | None = None) -> Loaded:
     """Read every record of a folder.
 
     Parameters
@@ -104,13 +117,15 @@ def load(folder: Path, shown_as: str = "") -> Loaded:
         The folder that holds the settings and a folder for each kind.
     shown_as : str
         What findings call it.
+    known : dict, optional
+        Records by what their files hold, from an earlier reading.
 
     Returns
     -------
     Loaded
         The knowledge base and the findings; never an exception for anything a folder can hold.
     """
-    at = _Folder(folder, shown_as)
+    at = _Folder(folder, shown_as, known or {})
     settings = _settings(at)
     records: dict[str, dict[str, Record]] = {kind: {} for kind in KINDS}
     for entry in _entries(at, folder):
@@ -126,7 +141,7 @@ def load(folder: Path, shown_as: str = "") -> Loaded:
             hint = "put a record into the folder of its kind, anything else outside"
             at.say(STRAY_FILE, entry, f"{_name(entry)} belongs to no kind", hint)
     kb = None if settings is None else KnowledgeBase(settings, records, at.origins)
-    return Loaded(kb, in_order(at.found), at.sources)
+    return Loaded(kb, in_order(at.found), at.sources, at.digests, at.parsed)
 
 
 def _settings(at: _Folder) -> Settings | None:
@@ -137,7 +152,7 @@ def _settings(at: _Folder) -> Settings | None:
         return None
     if not _inside(at, path):
         return None
-    return _fitted(at, path, "settings", shape.fit_settings)
+    return _fitted(at, path, SETTINGS_KEY, shape.fit_settings)
 
 
 def _kind(at: _Folder, folder: Path) -> Iterator[tuple[str, Record]]:
@@ -165,10 +180,21 @@ def _kind(at: _Folder, folder: Path) -> Iterator[tuple[str, Record]]:
 
 def _fitted(at: _Folder, path: Path, key: str, fit: _Fit[T]) -> T | None:
     """Give what a file holds, if nothing at all is wrong with it, and note where it stands."""
-    reading = _read(at, path)
-    if reading is None:
+    source = _read(at, path)
+    if source is None:
         return None
     shown = at.shown(path)
+    at.sources[shown] = source
+    digest = at.digests[key] = digest_of(source)
+    name = f"{key} {digest}"
+    ready: T | None = at.known.get(name)
+    if ready is None:
+        ready = _quickly(source, shown, fit)
+    if ready is not None:
+        at.parsed[name] = ready
+        at.origins[key] = Origin(shown, PlacesIn(source, shown))
+        return ready
+    reading = strict_yaml.read(source, shown)
     found = [replace(fault, record=key) for fault in reading.problems]
     made = None
     if reading.data is not None:
@@ -181,20 +207,29 @@ def _fitted(at: _Folder, path: Path, key: str, fit: _Fit[T]) -> T | None:
     return made
 
 
-def _read(at: _Folder, path: Path) -> strict_yaml.Reading | None:
+def _quickly(source: bytes, shown: str, fit: _Fit[T]) -> T | None:
+    """Give what a plain file holds, if nothing is wrong with it."""
+    text = decode(source, shown)
+    if text.problems or text.clean is None:
+        return None
+    data = quick_yaml.read(text.clean)
+    if data is None:
+        return None
+    made, misfits = fit(data, {}, shown)
+    return None if misfits else made
+
+
+def _read(at: _Folder, path: Path) -> bytes | None:
     if not path.is_file():
         at.say(UNREADABLE_FILE, path, f"{_name(path)} is not a plain file", "write a plain file")
         return None
     try:
         with path.open("rb") as file:
-            source = file.read(LARGEST + 1)  # one more than allowed tells that it is too large
+            return file.read(LARGEST + 1)  # one more than allowed tells that it is too large
     except OSError as wrong:
         message = f"{_name(path)} cannot be read: {wrong.strerror}"
         at.say(UNREADABLE_FILE, path, message, "make it readable")
         return None
-    reading = strict_yaml.read(source, at.shown(path))
-    at.sources[at.shown(path)] = reading.text
-    return reading
 
 
 def _entries(at: _Folder, folder: Path) -> list[Path]:
@@ -228,7 +263,12 @@ def _safe(at: _Folder, entry: Path) -> bool:
 
 
 def _inside(at: _Folder, entry: Path) -> bool:
-    """Say whether a file lies in the folder even after its links are followed."""
+    """Say whether a file lies in the folder even after its links are followed.
+
+    The folder it lies in was asked about before.
+    """
+    if entry.parent != at.root and not entry.is_symlink():
+        return True
     try:
         real = entry.resolve(strict=True)
         root = at.root.resolve(strict=True)

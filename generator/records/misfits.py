@@ -267,5 +267,5 @@ def _rule(where: Located, kind: str, message: str, rules: dict[str, Any]) -> Sai
         here = found(where.value)
         message = f"{_name(where)} needs a value with its unit, but {here} stands here"
     hint = str(rules.get("hint", "compare it with another record"))
-    path = (*where.path, str(rules["at"])) if "at" in rules else where.path
+    path = (*where.path, *rules.get("at", ()))
     return RULES.get(kind, RECORD_RULE), path, message, hint

@@ -1,7 +1,7 @@
 """The rules that shapes make of their own, beyond types: their codes and why each matters.
 
 A shape raises a `PydanticCustomError`; its type is the key here. Its context carries the ``hint``
-and, where the fault is in one field of the shape, that field's name as ``at``.
+and, where the fault is in one field of the shape, the way to that field as ``at``.
 """
 
 from __future__ import annotations
@@ -57,3 +57,6 @@ RULES: dict[str, Code] = {
     ),
 }
 """Type of the error to the code of the fault."""
+
+OF_A_KEY = frozenset({"shows-stranger", "code-stranger"})
+"""Rules that find fault with the key of a field and not with its value."""

@@ -18,6 +18,7 @@ from generator.records.fields import MISSING, Located, locate
 from generator.records.kinds import KINDS, Record, Settings
 from generator.records.knowledge_base import Origin, Path, Place
 from generator.records.misfits import MISSING_KEY
+from generator.records.rules import OF_A_KEY
 from generator.records.scalars import shorten
 from generator.records.strict_yaml import FAULTY
 
@@ -147,7 +148,7 @@ def _place(what: Code, path: Path, where: Located, origin: Origin) -> Span:
     on_group = isinstance(where.value, dict) and path == where.path
     if what is MISSING_KEY or (on_group and what is not misfits.WRONG_TYPE):
         return _head(path, origin)
-    return origin.span(path, of_key=where.of_key)
+    return origin.span(path, of_key=where.of_key or what.name in OF_A_KEY)
 
 
 def _head(path: Path, origin: Origin) -> Span:

@@ -115,6 +115,8 @@ def decode(source: bytes, path: str) -> SourceText:
         return SourceText("", None, [problem(NOT_UTF_8, path, Span(), message, hint)])
     # Bytes that are no UTF-8 become one lone surrogate each, so they can be found and counted.
     text = source.decode("utf-8", "surrogateescape").replace("\r\n", "\n")
+    if "\t" not in text and not _UNWANTED.search(text):
+        return SourceText(text, text, [])
     found: list[Problem] = []
     if text.startswith(_BOM):
         text = text[1:]

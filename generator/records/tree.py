@@ -260,7 +260,7 @@ class Tree:
     def _doubt(self, event: Any, span: Span) -> None:
         if event.style in ("|", ">"):
             header = self.lines[span.line - 1][span.column - 1 :]
-            self.doubtful = self.doubtful or bool(_CRAMPED.search(header))
+            self.doubtful = self.doubtful or bool(CRAMPED.search(header))
         elif not event.style:
             self.doubtful = self.doubtful or (self.in_brackets > 0 and "?" in event.value)
 
@@ -280,4 +280,4 @@ def _is_bare(event: Any) -> bool:
 
 
 _NAME = "name the field with a word"
-_CRAMPED = re.compile(r"[|>][-+0-9]*#")
+CRAMPED = re.compile(r"[|>][-+0-9]*#")

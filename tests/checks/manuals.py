@@ -63,17 +63,32 @@ def path_of(key: str) -> str:
 
 def read(key: str, text: str) -> tuple[Record | None, list[Problem], Origin]:
     """Read a text as the file of a record, with what is wrong with it."""
-    kind, id_ = key.split("/")
     reading = strict_yaml.read(text.encode(), path_of(key))
     origin = Origin(path_of(key), reading.places)
     if reading.data is None:
         return None, reading.problems, origin
+    kind, id_ = key.split("/")
     record, misfits = shape.fit(kind, id_, reading.data, reading.places, origin.path)
     return record, [*reading.problems, *misfits], origin
 
 
+def with_settings(text: str) -> Edited:
+    """Give the manual with its settings written anew."""
+    path = path_of("settings")
+    reading = strict_yaml.read(text.encode(), path)
+    settings, wrong = shape.fit_settings(reading.data, reading.places, path)
+    assert settings is not None, wrong
+    assert not reading.problems and not wrong
+    kb = demonstration()
+    origins = {**kb.origins, "settings": Origin(path, reading.places)}
+    kb = replace(kb, settings=settings, origins=origins)
+    return Edited(kb, {**_loaded().sources, path: text})
+
+
 def written(key: str, text: str, into: Edited | None = None) -> Edited:
     """Give the manual with a record's file written anew, or one more file."""
+    if key == "settings":
+        return with_settings(text)
     manual = into or Edited(demonstration(), dict(_loaded().sources))
     record, wrong, origin = read(key, text)
     assert record is not None, wrong

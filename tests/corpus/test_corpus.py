@@ -17,8 +17,8 @@ if hasattr(yaml, "CSafeLoader"):
     PARSERS.append(pytest.param(yaml.CSafeLoader, id="c"))
 
 NOT_HERE = {
-    "record-rule",  # for a rule without a code of its own; a test of shapes forbids that
-    "file-too-large",  # too large for a repository; the tests of strict reading make one
+    "record-rule",  # for a rule without a code of its own; an edit takes one away
+    "file-too-large",  # too large for a repository; an edit makes one
 }
 
 

@@ -18,6 +18,8 @@ WORDS: dict[str, str] = {
     "nav.roles": "Roles",
     "nav.guide": "About this manual",
     "nav.home": "Start",
+    "moved.heading": "This page has a new address",
+    "moved.to": "It is here now:",
     "page.contents": "On this page",
     "page.menu": "Menu",
     "page.demonstration": "Demonstration manual. The vehicles and their figures are invented.",

@@ -194,10 +194,12 @@ class Record(Shape):
         self._id = id_
 
 
-def links_of(shape: Shape, path: tuple[str | int, ...] = ()) -> Iterator[
-    tuple[tuple[str | int, ...], tuple[str, ...], str]
-]:
-    """Walk every link of a record.
+def links_of(
+    shape: Shape, path: tuple[str | int, ...] = (), *, keys: bool = False
+) -> Iterator[tuple[tuple[str | int, ...], tuple[str, ...], str]]:
+    """Walk every link of a record; with `keys`, those that head a table too.
+
+    A table's keys say more of what is listed beside it, so they lead nowhere of their own.
 
     Yields
     ------
@@ -205,7 +207,7 @@ def links_of(shape: Shape, path: tuple[str | int, ...] = ()) -> Iterator[
         The path of the field, the kinds it may name, and the id it names.
     """
     for name, kinds in _fields(type(shape)):
-        yield from _links_in(getattr(shape, name), kinds, (*path, name))
+        yield from _links_in(getattr(shape, name), kinds, (*path, name), keys)
 
 
 @cache
@@ -217,14 +219,17 @@ def _fields(shape: type[Shape]) -> tuple[tuple[str, tuple[str, ...]], ...]:
     )
 
 
-def _links_in(value: Any, kinds: tuple[str, ...], path: tuple[str | int, ...]) -> Iterator[
-    tuple[tuple[str | int, ...], tuple[str, ...], str]
-]:
+def _links_in(
+    value: Any, kinds: tuple[str, ...], path: tuple[str | int, ...], keys: bool
+) -> Iterator[tuple[tuple[str | int, ...], tuple[str, ...], str]]:
     if isinstance(value, Shape):
-        yield from links_of(value, path)
+        yield from links_of(value, path, keys=keys)
     elif isinstance(value, (list, tuple)):
         for index, item in enumerate(value):
-            yield from _links_in(item, kinds, (*path, index))
+            yield from _links_in(item, kinds, (*path, index), keys)
+    elif isinstance(value, dict):
+        if keys and kinds:
+            yield from (((*path, key), kinds, key) for key in value)
     elif kinds and isinstance(value, str):
         yield path, kinds, value
 

@@ -55,7 +55,8 @@ class Case(Record):
         if self.proof not in [reading.test for reading in self.readings]:
             raise PydanticCustomError(
                 "proof-without-reading", "{name} is the proof but not among the readings",
-                {"name": self.proof, "hint": "add its reading, or name another proof"},
+                {"name": self.proof, "at": ("proof",),
+                 "hint": "add its reading, or name another proof"},
             )  # fmt: skip
         fixes = [self.replacement, self.procedure, self.other_fix]
         if sum(fix is not None for fix in fixes) != 1:

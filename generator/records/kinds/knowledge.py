@@ -40,7 +40,7 @@ class Cause(Shape):
     weight: Weight = Field(description="How often it is this, against the others (judgement).")
     reason: Text = Field(description="Why it has that weight.")
     tests: list[TestId] = Field(default_factory=list, description="Tests that show or exclude it.")
-    shows: dict[Id, Share] = Field(
+    shows: dict[TestId, Share] = Field(
         default_factory=dict,
         description="Share of such faults a test shows, where it is not the test's usual one.",
     )
@@ -48,7 +48,7 @@ class Cause(Shape):
         default_factory=dict,
         description="Share of such faults that show then: hot, wet; unsaid, as often as not.",
     )
-    codes: dict[Id, Share] = Field(
+    codes: dict[CodeId, Share] = Field(
         default_factory=dict,
         description="Share of such faults that store a code, where its parts do not say it.",
     )
@@ -62,7 +62,8 @@ class Cause(Shape):
         if strangers:
             raise PydanticCustomError(
                 "shows-stranger", "{name} is under shows but not under tests",
-                {"name": strangers[0], "hint": "list it under tests, or take it out"},
+                {"name": strangers[0], "at": ("shows", strangers[0]),
+                 "hint": "list it under tests, or take it out"},
             )  # fmt: skip
         return self
 
@@ -95,12 +96,13 @@ class Symptom(Record):
 
     @model_validator(mode="after")
     def _codes_of_its_causes(self) -> Symptom:
-        for cause in self.causes:
+        for index, cause in enumerate(self.causes):
             strangers = sorted(set(cause.codes) - set(self.codes))
             if strangers:
                 raise PydanticCustomError(
                     "code-stranger", "{name} is under a cause but not under the complaint's codes",
-                    {"name": strangers[0], "hint": "list it under codes, or take it out"},
+                    {"name": strangers[0], "at": ("causes", index, "codes", strangers[0]),
+                     "hint": "list it under codes, or take it out"},
                 )  # fmt: skip
         return self
 
@@ -249,6 +251,14 @@ class ReviewEvery(Shape):
     )  # fmt: skip
 
 
+class Moved(Shape):
+    """A record that has another id now; its old address leads to the new one."""
+
+    kind: Text = Field(description="Folder of the record, as tests.")
+    old: Id = Field(description="The id it had.")
+    new: Id = Field(description="The id it has.")
+
+
 class Settings(Shape):
     """The manual's own settings."""
 
@@ -273,4 +283,7 @@ class Settings(Shape):
     )
     standing_state: State = Field(
         default_factory=State, description="The state a vehicle is taken to be in on arrival."
+    )
+    moved: list[Moved] = Field(
+        default_factory=list, description="Records that were renamed; the command rename adds them."
     )

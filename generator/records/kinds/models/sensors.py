@@ -75,7 +75,17 @@ class SquareMeanModel(Shape):
     name: Literal["square_mean"] = Field(description="square_mean")
     high: Voltage = Field(description="High level.")
     low: Voltage = Field(description="Low level.")
-    duty: Ratio = Field(description="Share of the time at the high level.")
+    duty: Ratio = Field(
+        description="Share of the time at the high level, over a tooth and its gap."
+    )
+    wheel: ComponentId | None = Field(
+        default=None,
+        description="The wheel it reads: its missing teeth then count in the mean. None: the duty "
+        "is of the whole turn.",
+    )
+    over_gap: Literal["high", "low"] = Field(
+        default="high", description="Level at which the output rests over the missing teeth."
+    )
 
 
 class CurrentSensorModel(Shape):
