@@ -59,7 +59,8 @@ def judge(
 ) -> None:
     """Say what a reading means: in limits, low, high, open, implausible or cannot tell.
 
-    READING is a figure with or without its unit, as 850, 0.85 kohm or 850 Ω, or OL.
+    READING is what the meter shows, as 850, 0.85k, 850 Ω, 14.2V, -12 mV or OL. A bare figure is
+    in the unit the page shows; 1,2 is 1.2, but 1,200 may be either and is refused.
     """
     kb = good_manual(options)
     spec = asked_spec(kb, spec_id, vehicle, built)

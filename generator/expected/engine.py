@@ -140,7 +140,7 @@ def _refuse_strangers(
     if spec.standing == "plausibility_band" and spec.model.name != "plain":
         raise CannotExpect(
             "a plausibility band is never corrected for conditions", "give it the model plain",
-            ("model",),
+            ("model", "name"),
         )  # fmt: skip
     known = {*usual, *use.may, *(n for n, other in use.instead.items() if other in usual)}
     for name in stated:

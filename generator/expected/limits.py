@@ -2,7 +2,34 @@
 
 A spec's limits are computed at the knots of a grid over its conditions, as fine as the display
 needs, and joined by straight lines. How far the lines may lie from the model is measured between
-the knots and stated.
+the knots and stated. The data, all figures in base units::
+
+    {
+      "schema": 1,
+      "spec": "inductive-winding",        the spec's id
+      "standing": "vehicle_value",        or "plausibility_band"
+      "quantity": "resistance",           what a typed reading must measure
+      "places": 0,                        decimals to show, in "unit"
+      "unit": {"symbol": "ohm", "factor": 1.0, "offset": 0.0},    shown = base·factor + offset
+      "axes": [                           none, one or more conditions, in this order
+        {
+          "name": "temperature",
+          "asks": "temperature of the part itself",               how the page asks for it
+          "unit": {"symbol": "°C", "factor": 1.0, "offset": 0.0},
+          "usual": [-20.0, 100.0],        taken where nobody states it; nothing holds beyond
+          "knots": [-20.0, …, 100.0]      rising; the first and last are those of "usual"
+        }
+      ],
+      "low": [652.9, …],                  one figure a grid point, the last axis fastest; null for
+      "nominal": [725.4, …],              a side that is open, or a nominal that is not known
+      "high": [797.9, …],
+      "max_error": 0.01                   no line lies farther from the model than this
+    }
+
+No axis: one figure a side. Two axes, as supply and travel, make a grid and are read with the
+shares of both; none is fixed. What a spec follows but never asks for, as the weather's pressure,
+is in the limits over its usual range. A model that jumps has no such data: its page keeps to its
+table.
 """
 
 from __future__ import annotations
@@ -59,9 +86,8 @@ def curves(kb: KnowledgeBase, spec: Spec) -> dict[str, Any] | None:
     Returns
     -------
     dict or None
-        Axes with their knots, and each side's figures over the grid, the last axis fastest; all in
-        base units, with factor and offset of the unit to show. None for a model that jumps: a
-        line across the jump would be a figure that nobody can vouch for.
+        As the text of the module says. None for a model that jumps: a line across the jump would
+        be a figure that nobody can vouch for.
     """
     if MODELS[spec.model.name].jumps:
         return None
@@ -86,6 +112,7 @@ def curves(kb: KnowledgeBase, spec: Spec) -> dict[str, Any] | None:
         "schema": 1,
         "spec": spec.id,
         "standing": spec.standing,
+        "quantity": first.unit.quantity,
         "places": spec.places,
         "unit": _unit(first.unit),
         "axes": [
@@ -93,6 +120,7 @@ def curves(kb: KnowledgeBase, spec: Spec) -> dict[str, Any] | None:
                 "name": name,
                 "asks": CONDITIONS[name].asks,
                 "unit": _unit(_named(CONDITIONS[name].unit)),
+                "usual": [axis[0], axis[-1]],
                 "knots": axis,
             }
             for name, axis in zip(names, knots, strict=True)
@@ -138,6 +166,47 @@ def interpolate(data: Mapping[str, Any], side: str, at: Sequence[float]) -> floa
         if weight:
             total += weight * figures[place]
     return total
+
+
+def limits_over(
+    data: Mapping[str, Any], spans: Sequence[tuple[float, float]]
+) -> dict[str, float | None]:
+    """Read the limits over ranges of the conditions, by the rule that the browser follows.
+
+    Parameters
+    ----------
+    data : mapping
+        What `curves` gave.
+    spans : sequence of (float, float)
+        For each axis what is known of it, in base units: two equal figures, or a range.
+
+    Returns
+    -------
+    dict
+        `low` and `high`: no sound reading lies outside, whatever the conditions are within the
+        spans. `sure_low` and `sure_high`: a reading within is in limits whatever they are; the
+        low one may lie above the high one. In the base unit; None for an open side.
+
+    Raises
+    ------
+    ValueError
+        Beyond the first or last knot.
+
+    Notes
+    -----
+    Lines joined at knots have their extremes at the ends of the spans and at the knots between:
+    each is looked at, for every axis.
+    """
+    places = [
+        sorted({low, high, *(k for k in axis["knots"] if low < k < high)})
+        for axis, (low, high) in zip(data["axes"], spans, strict=True)
+    ]
+    found: dict[str, float | None] = {}
+    for side, outer, inner in (("low", min, max), ("high", max, min)):
+        figures = [x for at in product(*places) if (x := interpolate(data, side, at)) is not None]
+        found[side] = outer(figures) if figures else None
+        found[f"sure_{side}"] = inner(figures) if figures else None
+    return found
 
 
 def _weights(axis: Sequence[float], x: float) -> list[tuple[int, float]]:

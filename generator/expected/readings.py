@@ -14,14 +14,12 @@ from generator.physics.meters import (
     un_nulled_ohm,
     unloaded_v,
 )
-from generator.quantities import Unit, WrittenError, parse
+from generator.quantities import Unit, WrittenError
+from generator.quantities.typed import read_typed
 from generator.records.kinds.instruments import Meter, MeterRange
 from generator.records.kinds.knowledge import Tool
 from generator.records.kinds.models import LoadedPickupModel, PickupModel
 from generator.records.kinds.things import Spec
-
-OVER_RANGE = frozenset({"ol", "o.l", ".ol", "0l", "0.l", ".0l", "o.l.", "∞"})
-"""What meters show, and people write, where a reading is beyond the range."""
 
 # Two test leads in good order, ohm (practice), where a record says nothing of them.
 LEADS_OHM = (0.1, 0.5)
@@ -79,7 +77,7 @@ class Measured:
 
 
 def read(text: str, unit: Unit) -> Reading:
-    """Read `850`, `0.85 kohm`, `850 Ω` or `OL`.
+    """Read `850`, `0.85k`, `850 Ω`, `1,2 kohm` or `OL`, as :mod:`generator.quantities.typed` says.
 
     Parameters
     ----------
@@ -93,19 +91,13 @@ def read(text: str, unit: Unit) -> Reading:
     WrittenError
         If it is no single value of the spec's quantity.
     """
-    tidy = text.strip()
-    if tidy.lower().replace(" ", "") in OVER_RANGE:
-        return Reading(text, None, over_range=True)
-    bare = tidy.removeprefix("-").removeprefix("−").replace(".", "", 1).isdecimal()
     try:
-        found = parse(f"{tidy} {unit.symbol}" if bare else tidy, unit.quantity)
+        found = read_typed(text, unit)
     except WrittenError as wrong:
         if wrong.fault == "impossible":
             return Reading(text, None, impossible=True)
         raise
-    if found.form != "exact":
-        raise WrittenError("form", f"{tidy} is not one reading", "write one figure, or OL")
-    return Reading(text, found.nominal)
+    return Reading(text, found.value, over_range=found.over_range)
 
 
 def function_of(spec: Spec) -> str:

@@ -9,7 +9,8 @@ from generator.pages.book import Book, LinkTo
 from generator.pages.drawings import circuit_picture, location_picture, wheel_picture
 from generator.pages.page import Heading, Page, render
 from generator.pages.strings import say
-from generator.pages.values import value_view, values_by_vehicle
+from generator.pages.systems import Both
+from generator.pages.values import Clause, value_view, values_by_vehicle
 from generator.records.kinds.base import COMMON_PRACTICE
 from generator.records.kinds.knowledge import FaultCode
 from generator.records.kinds.things import Circuit, Component, Spec, Vehicle
@@ -23,9 +24,8 @@ class ListedValue:
     """A value in a vehicle's list, with the page that explains it."""
 
     spec: Spec
-    headline: str
-    headline_second: str
-    conditions: str
+    headline: Both
+    conditions: tuple[Clause, ...]
     target: str
 
 
@@ -187,7 +187,7 @@ def _listed(book: Book, spec: Spec) -> ListedValue:
     view = value_view(book, spec)
     component = book.kb.get("components", spec.component, Component)
     return ListedValue(
-        spec, view.headline, view.headline_second, view.conditions,
+        spec, view.headline, view.conditions,
         f"{routes.address(component)}#{routes.spec(spec.id)}",
     )  # fmt: skip
 

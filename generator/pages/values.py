@@ -9,35 +9,55 @@ from generator.expected import CONDITIONS, Expectation, TrailLine, family, table
 from generator.pages import routes
 from generator.pages.book import Book, LinkTo
 from generator.pages.strings import say
-from generator.quantities import (
-    Interval,
-    Unit,
-    Written,
-    base_unit,
-    convert,
-    figure,
-    show_range,
-    unit_named,
+from generator.pages.systems import (
+    Both,
+    System,
+    condition_text,
+    counterpart,
+    limits_in,
+    places_in,
+    range_text,
+    system_of,
+    written_condition,
+    written_text,
 )
+from generator.quantities import Unit, figure
 from generator.quantities.show import places_for
 from generator.records.kinds.base import COMMON_PRACTICE
 from generator.records.kinds.things import Conditions, Spec
 
-SECOND_UNITS = {
-    "°C": "°F", "N·m": "lbf·ft", "mm": "in", "kPa": "psi", "bar": "psi", "km/h": "mph",
-}  # fmt: skip
-"""Units shown beside the written one, for readers who think in them; computed, never typed."""
+
+@dataclass(frozen=True, slots=True)
+class Cells:
+    """The limits of one row in one unit; texts, empty where a side is open."""
+
+    low: str
+    nominal: str
+    high: str
 
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One line of a table of limits; texts, with the unit beside."""
+    """One line of a table of limits: in the unit of the record, and in the other system's."""
 
-    condition: str
+    conditions: tuple[Both, ...]
     low: str
     nominal: str
     high: str
-    second: str
+    second: Cells | None
+
+    @property
+    def condition(self) -> str:
+        """The conditions as they are asked for, on one line."""
+        return ", ".join(text.first for text in self.conditions)
+
+
+@dataclass(frozen=True, slots=True)
+class Clause:
+    """One condition a value was written for: what it is of, and how much."""
+
+    of: str
+    text: Both
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,17 +76,18 @@ class ValueView:
 
     spec: Spec
     anchor: str
-    headline: str
-    headline_second: str
+    headline: Both
     unit: str
-    conditions: str
+    second_unit: str
+    system: System
+    conditions: tuple[Clause, ...]
     rows: tuple[Row, ...]
     has_low: bool
     has_nominal: bool
     has_high: bool
     condition_name: str
     is_band: bool
-    band: str
+    band: Both
     source: LinkTo | None
     source_text: str
     vehicles: str
@@ -78,7 +99,8 @@ def value_view(book: Book, spec: Spec) -> ValueView:
     """Give the view of a spec; its rows and its trail come from one computation."""
     expectations = tuple(table(book.kb, spec))
     unit = expectations[0].unit
-    rows = tuple(_row(expectation, spec, unit) for expectation in expectations)
+    second = counterpart(unit)
+    rows = tuple(_row(expectation, spec, unit, second) for expectation in expectations)
     needs = tuple(expectations[0].conditions)
     # A value that its model turns into another without asking anything is shown as computed.
     as_written = bool(needs) or _shows_what_was_written(expectations[0])
@@ -92,17 +114,22 @@ def value_view(book: Book, spec: Spec) -> ValueView:
     return ValueView(
         spec=spec,
         anchor=routes.spec(spec.id),
-        headline=spec.value.text if spec.value and as_written else _headline(rows, unit),
-        headline_second=_second_text(spec.value) if spec.value and as_written else "",
+        headline=(
+            written_text(spec.value, spec.places)
+            if spec.value and as_written
+            else _headline(rows, unit, second)
+        ),
         unit=unit.symbol,
-        conditions=conditions_text(spec.at),
+        second_unit=second.symbol if second else "",
+        system=system_of(unit),
+        conditions=written_for(spec.at),
         rows=rows if needs else (),
         has_low=any(row.low for row in rows),
         has_nominal=any(row.nominal for row in rows),
         has_high=any(row.high for row in rows),
         condition_name=", ".join(say(f"value.condition.{name}") for name in needs),
         is_band=spec.standing == "plausibility_band",
-        band=band.value.text if band and band.value else "",
+        band=written_text(band.value, band.places) if band and band.value else Both(""),
         source=source,
         source_text=text,
         vehicles=holds_for(book, spec),
@@ -140,102 +167,44 @@ def _shows_what_was_written(one: Expectation) -> bool:
     return value is not None and (one.low, one.high) == (value.low, value.high)
 
 
-def conditions_text(at: Conditions) -> str:
-    """Give the conditions a value was written for, in words."""
-    parts = [
-        f"{say(f'value.condition.{name}').lower()} {getattr(at, name).text}"
+def written_for(at: Conditions) -> tuple[Clause, ...]:
+    """Give the conditions a value was written for, in words and in both systems."""
+    found = [
+        Clause(
+            say(f"value.condition.{name}").lower(), written_condition(name, getattr(at, name))
+        )
         for name in CONDITIONS
         if getattr(at, name) is not None
     ]
-    if at.state:
-        parts.append(at.state)
-    return "; ".join(parts)
+    return (*found, Clause("", Both(at.state))) if at.state else tuple(found)
 
 
-def _row(expectation: Expectation, spec: Spec, unit: Unit) -> Row:
-    low, high = expectation.shown(expectation.low), expectation.shown(expectation.high)
-    nominal = expectation.shown(expectation.nominal)
-    shown_low, shown_high = show_range(low, high, spec.places)
+def _row(expectation: Expectation, spec: Spec, unit: Unit, second: Unit | None) -> Row:
+    sides = expectation.low, expectation.nominal, expectation.high
     return Row(
-        condition=_condition_text(expectation),
-        low=shown_low,
-        nominal="" if nominal is None else figure(nominal, spec.places),
-        high=shown_high,
-        second=_condition_second(expectation),
+        _conditions(expectation),
+        *limits_in(unit, *sides, spec.places),
+        None
+        if second is None
+        else Cells(*limits_in(second, *sides, places_in(second, unit, spec.places))),
     )
 
 
-def _condition_text(expectation: Expectation) -> str:
-    return ", ".join(
-        _span_text(name, interval) for name, interval in expectation.conditions.items()
-    )
+def _conditions(expectation: Expectation) -> tuple[Both, ...]:
+    return tuple(condition_text(name, at) for name, at in expectation.conditions.items())
 
 
-def _span_text(name: str, interval: Interval) -> str:
-    low = _plain(_in_shown_unit(name, interval.low))
-    if interval.single:
-        return f"{low} {CONDITIONS[name].unit}"
-    high = _plain(_in_shown_unit(name, interval.high))
-    return f"{low} to {high} {CONDITIONS[name].unit}"
-
-
-def _condition_second(expectation: Expectation) -> str:
-    at = expectation.conditions.get("temperature")
-    if at is None or not at.single:
-        return ""
-    fahrenheit = _converted(at.low, base_unit("temperature"), "°F")
-    return f"{figure(fahrenheit, 0)} °F"
-
-
-def _in_shown_unit(name: str, value: float) -> float:
-    return _converted(value, base_unit(CONDITIONS[name].quantity), CONDITIONS[name].unit)
-
-
-def _converted(value: float, source: Unit, symbol: str) -> float:
-    target = unit_named(symbol)
-    if target is None:
-        raise KeyError(symbol)
-    return convert(value, source, target)
-
-
-def _plain(value: float) -> str:
-    """Give a condition with the digits a reader would say it with."""
-    if float(value).is_integer():
-        return figure(value, 0)
-    text = figure(value, places_for(value, 3))
-    return text.rstrip("0").rstrip(".") if "." in text else text
-
-
-def _headline(rows: tuple[Row, ...], unit: Unit) -> str:
+def _headline(rows: tuple[Row, ...], unit: Unit, second: Unit | None) -> Both:
     """Give the reading of a computed value: its one row, or nothing where rows differ."""
     if len(rows) != 1:
-        return say("value.computed")
-    return _range_text(rows[0].low, rows[0].high, unit.symbol)
-
-
-def _range_text(low: str, high: str, symbol: str) -> str:
-    if not low:
-        return f"{say('value.at_most')} {high} {symbol}"
-    if not high:
-        return f"{say('value.at_least')} {low} {symbol}"
-    return f"{low} {symbol}" if low == high else f"{low} to {high} {symbol}"
-
-
-def _second_text(value: Written) -> str:
-    """Give a written value in the second unit, its digits no finer than the first's."""
-    symbol = SECOND_UNITS.get(value.unit.symbol)
-    if symbol is None:
-        return ""
-    source = base_unit(value.quantity)
-    parts = {
-        name: _converted(number, source, symbol)
-        for name, number in (("low", value.low), ("mid", value.nominal), ("high", value.high))
-        if number is not None
-    }
-    places = max(places_for(number, 2) for number in parts.values())
-    if value.form == "exact":
-        return f"{figure(parts['mid'], places)} {symbol}"
-    return _range_text(*show_range(parts.get("low"), parts.get("high"), places), symbol)
+        return Both(say("value.computed"))
+    one = rows[0]
+    first = range_text(one.low, one.high, unit.symbol)
+    if second is None or one.second is None:
+        return Both(first)
+    return Both(
+        first, range_text(one.second.low, one.second.high, second.symbol), system_of(unit)
+    )
 
 
 def _working(expectations: tuple[Expectation, ...]) -> tuple[Working, ...]:
@@ -248,7 +217,7 @@ def _working(expectations: tuple[Expectation, ...]) -> tuple[Working, ...]:
             (_figures(first),)
             if same
             else tuple(
-                f"{_condition_text(e)}: {_figures(line)}"
+                f"{', '.join(at.first for at in _conditions(e))}: {_figures(line)}"
                 for e, line in zip(expectations, across, strict=True)
             )
         )

@@ -41,6 +41,7 @@ UNITS: tuple[Unit, ...] = (
     Unit("mm", "length", "millimeter"),
     Unit("m", "length", "meter"),
     Unit("in", "length", "inch"),
+    Unit("ft", "length", "foot"),
     Unit("mm²", "area", "millimeter ** 2", ("mm2",)),
     Unit("N·m", "torque", "newton * meter", ("Nm", "N m", "N⋅m")),
     Unit("lbf·ft", "torque", "pound_force * foot", ("lbf ft", "lb-ft", "lbf⋅ft")),

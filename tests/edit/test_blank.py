@@ -152,7 +152,7 @@ def test_what_a_field_takes_is_told() -> None:
     assert "[a number over 0, up to 600]" in text
     assert "[part or harness]" in text
     assert "Exactly one of test, replacement, procedure, carry_on, repeat, refer or done." in text
-    assert "[a value in µm, mm, m or in]" in blank("specs")
+    assert "[a value in µm, mm, m, in or ft]" in blank("specs")
 
 
 @pytest.mark.parametrize("kind", KINDS)

@@ -55,7 +55,7 @@ SAMPLES: tuple[Spec, ...] = (
              "meter": "10 Mohm"}),
     spec_of({"name": "low_level", "saturation": "0.1 to 0.4 V", "ground_drop": "0 to 0.05 V"}),
     spec_of({"name": "square_mean", "high": "5 ± 0.25 V", "low": "0 to 0.5 V",
-             "duty": "45 to 55 %"}),
+             "duty": "45 to 55 %", "wheel": "wheel"}),
     spec_of({"name": "current_sensor", "shunt": "100 ohm ± 1 %", "level": "14 ± 2 mA"}),
     spec_of({"name": "thermistor_points", "points": TEN_K, "tolerance": "3 %"}),
     spec_of({"name": "thermistor_beta", "resistance": "10 kohm ± 5 %", "reference": "25 °C",

@@ -226,3 +226,15 @@ def test_a_printed_curve_that_turns_is_judged_at_its_turn() -> None:
                      "rows": rows})  # fmt: skip
     assert asked(curve, "9").word == "cannot_tell"
     assert asked(curve, "9", {"temperature": Interval.of(0.0)}).word == "in_limits"
+
+
+@pytest.mark.parametrize("text", ["0.86k", "860 ohm", "0,86 kohm", "860Ω", "0.86 KOHM"])
+def test_a_reading_may_be_typed_as_the_meter_shows_it(text: str) -> None:
+    """Shows one reading in limits in five ways of typing it."""
+    assert asked(WINDING, text, AT_20, meter()).word == "in_limits"
+
+
+def test_a_comma_that_may_mark_thousands_gives_no_verdict() -> None:
+    """Shows that 1,200 is refused and its two meanings named, instead of one being guessed."""
+    with pytest.raises(WrittenError, match=r"1200 or 1\.200"):
+        asked(WINDING, "1,200", AT_20, meter())

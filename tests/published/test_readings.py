@@ -56,7 +56,6 @@ READING = [
 
 CREST = [
     Check({"samples": SINE}, 1.414, 6e-4, "P", BENCH),
-    Check({"samples": SQUARE}, 1.0, 5e-4, "P", BENCH),
     Check({"samples": TRIANGLE}, 1.732, 6e-4, "P", BENCH),
     Check({"samples": HALF, "coupling": "dc"}, 2.0, 6e-4, "P", BENCH),
     Check({"samples": _pulses(0.01), "coupling": "dc"}, 10.0, 0.01, "P", HANDHELD),

@@ -25,6 +25,7 @@ def unit(symbol: str) -> Unit:
 NIST = [
     (1, "in", "m", 2.54e-2, 0),  # exact
     (1, "in", "mm", 25.4, 0),  # exact
+    (1, "ft", "m", 0.3048, 0),  # exact
     (1, "mph", "km/h", 1.609344, 0),  # exact
     (1, "bar", "Pa", 1.0e5, 0),  # exact
     (1, "hPa", "Pa", 1.0e2, 0),  # exact; the millibar
@@ -117,7 +118,9 @@ def test_there_and_back(one: Unit, value: object) -> None:
        st.decimals(0, 10**6, places=3))  # fmt: skip
 def test_decimal_units_come_back_exactly(one: Unit, value: object) -> None:
     """Between a unit and a decimal multiple of it nothing is lost at all."""
-    if one.symbol in ("in", "lbf·ft", "lbf·in", "psi", "inHg", "min", "h", "days", "mph"):
+    if one.symbol in (
+        "in", "ft", "lbf·ft", "lbf·in", "psi", "inHg", "min", "h", "days", "mph"
+    ):  # fmt: skip
         return
     figure = float(str(value))
     base = base_unit(one.quantity)

@@ -1,4 +1,4 @@
-"""Speed and position sensors: inductive pickups, switching outputs, current outputs."""
+"""Speed and position sensors: inductive pickups, and the wheels they read."""
 
 from __future__ import annotations
 
@@ -9,26 +9,19 @@ from generator.expected.models.use import (
     ModelUse,
     always,
     as_written,
-    both,
     ends,
     figures,
     model_of,
-    over,
     reference,
     scaled,
-    shares,
     written,
 )
 from generator.expected.result import BadSpec, Conditions, Limits, TrailLine
-from generator.physics import pickup, switching, wheels
+from generator.physics import pickup, wheels
 from generator.quantities import Interval
 from generator.records.kinds.models import (
-    CurrentSensorModel,
     LoadedPickupModel,
-    LowLevelModel,
     PickupModel,
-    PullUpModel,
-    SquareMeanModel,
     ToothRateModel,
 )
 from generator.records.kinds.things import Component, Spec, Wheel
@@ -133,76 +126,6 @@ def _tooth_rate(kb: KnowledgeBase, spec: Spec, given: Conditions) -> Limits:
     return Limits(min(counted), rates[1], rates[2], trail)
 
 
-def _pull_up(_kb: KnowledgeBase, spec: Spec, _given: Conditions) -> Limits:
-    model = model_of(spec, PullUpModel)
-    behind, resistor = both(model.pull_up, "pull_up"), both(model.resistor, "resistor")
-    meter = both(model.meter, "meter")
-
-    def volts(pull_up_v: float, pull_up_ohm: float, meter_ohm: float) -> float:
-        return float(switching.high_level_v(pull_up_v, pull_up_ohm, meter_ohm))
-
-    low, nominal, high = over(volts, behind, resistor, meter)
-    trail = (
-        TrailLine("Voltage behind the pull-up", model.pull_up.text, behind, "V", spec.source),
-        TrailLine("Pull-up resistor", model.resistor.text, resistor, "ohm", spec.source),
-        TrailLine("Input of the instrument", model.meter.text, meter, "ohm", spec.source),
-        TrailLine(
-            "Level with the output open and the meter on it",
-            "V = V_pu·R_meter / (R_pu + R_meter)", (low, nominal, high), "V", "Kirchhoff's laws",
-        ),
-    )  # fmt: skip
-    return Limits(low, nominal, high, trail)
-
-
-def _low_level(_kb: KnowledgeBase, spec: Spec, _given: Conditions) -> Limits:
-    model = model_of(spec, LowLevelModel)
-    parts = both(model.saturation, "saturation"), both(model.ground_drop, "ground_drop")
-    low, nominal, high = over(lambda v, d: float(switching.low_level_v(v, d)), *parts)
-    trail = (
-        TrailLine("Transistor that is on", model.saturation.text, parts[0], "V", spec.source),
-        TrailLine("Drop of the ground", model.ground_drop.text, parts[1], "V", spec.source),
-        TrailLine(
-            "Level seen from battery negative", "V = V_sat + V_ground", (low, nominal, high), "V",
-            "Kirchhoff's voltage law",
-        ),
-    )  # fmt: skip
-    return Limits(low, nominal, high, trail)
-
-
-def _square_mean(_kb: KnowledgeBase, spec: Spec, _given: Conditions) -> Limits:
-    model = model_of(spec, SquareMeanModel)
-    levels = both(model.high, "high"), both(model.low, "low")
-    low, nominal, high = switching.mean_level_band(*levels, shares(both(model.duty, "duty")))
-    trail = (
-        TrailLine(
-            "Levels and duty",
-            f"high {model.high.text}, low {model.low.text}, duty {model.duty.text}",
-            (), "", spec.source,
-        ),
-        TrailLine(
-            "Mean, as a DC meter shows it", "V = V_high·d + V_low·(1 − d)", (low, nominal, high),
-            "V", "arithmetic mean",
-        ),
-    )  # fmt: skip
-    return Limits(low, nominal, high, trail)
-
-
-def _current_sensor(_kb: KnowledgeBase, spec: Spec, _given: Conditions) -> Limits:
-    model = model_of(spec, CurrentSensorModel)
-    parts = both(model.shunt, "shunt"), both(model.level, "level")
-
-    def volts(shunt_ohm: float, amp: float) -> float:
-        return float(switching.current_sensor_levels_v(shunt_ohm, amp, amp)[0])
-
-    low, nominal, high = over(volts, *parts)
-    trail = (
-        TrailLine("Resistor in series", model.shunt.text, parts[0], "ohm", spec.source),
-        TrailLine("Current at this level", model.level.text, parts[1], "A", spec.source),
-        TrailLine("Volts over the resistor", "V = I·R", (low, nominal, high), "V", "Ohm's law"),
-    )
-    return Limits(low, nominal, high, trail)
-
-
 def _pickup_usual(_kb: KnowledgeBase, spec: Spec) -> Conditions:
     model = spec.model
     assert isinstance(model, (PickupModel, LoadedPickupModel))
@@ -257,37 +180,5 @@ MODELS: dict[str, ModelUse] = {
             "Jitter of single periods; a counter that averages misses the gap and reads lower.",
         ),
         _tooth_rate, gives="frequency", unit="Hz", usual=_CRANKING, rows=_rate_rows,
-    ),
-    "pull_up": ModelUse(
-        About(
-            "High level of a switching output", "V = V_pu·R_meter / (R_pu + R_meter)",
-            "voltages to 36 V", "Kirchhoff's laws",
-            "Leakage of the transistor that is off, and a second load on the line.",
-        ),
-        _pull_up, gives="voltage", unit="V",
-    ),
-    "low_level": ModelUse(
-        About(
-            "Low level of a switching output", "V = V_sat + V_ground",
-            "voltages to 36 V", "Kirchhoff's voltage law",
-            "A pull-up of another size than the sensor's maker allows.",
-        ),
-        _low_level, gives="voltage", unit="V",
-    ),
-    "square_mean": ModelUse(
-        About(
-            "Mean of a square wave", "V = V_high·d + V_low·(1 − d)",
-            "many periods within the meter's averaging, above some 20 Hz", "arithmetic mean",
-            "The gap of a wheel with missing teeth, where its share is not in the duty.",
-        ),
-        _square_mean, gives="voltage", unit="V",
-    ),
-    "current_sensor": ModelUse(
-        About(
-            "Two-level current sensor", "V = I·R",
-            "resistors to 1000 ohm, beyond which the sensor is starved", "Ohm's law",
-            "An ohm test of an active sensor: it proves nothing and can harm it.",
-        ),
-        _current_sensor, gives="voltage", unit="V",
     ),
 }  # fmt: skip

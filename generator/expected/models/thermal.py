@@ -225,7 +225,8 @@ MODELS: dict[str, ModelUse] = {
         About(
             "Thermistor by its printed table", "ln R straight in t between two rows",
             "from the first row to the last", "the record's own source",
-            "The bend between rows: with rows 10 K apart it reads up to 0.3 % high.",
+            "The bend between rows: with rows 10 K apart it reads some 0.4 % high at 25 °C, more "
+            "in the cold.",
         ),
         _table, gives="resistance", unit="ohm", usual=_usual, rows=_ROWS,
     ),

@@ -27,7 +27,7 @@ WORDS: dict[str, str] = {
     "value.low": "Low limit",
     "value.mid": "Nominal",
     "value.high": "High limit",
-    "value.at": "Condition: {conditions}",
+    "value.at": "Condition:",
     "value.of_the_day": "Written for other conditions than today’s: take the limits from the table",
     "value.method": "How it is measured",
     "value.source": "Source",
@@ -37,9 +37,8 @@ WORDS: dict[str, str] = {
     "value.band": (
         "Spread over all designs: outside it is implausible, inside it proves nothing."
     ),
-    "value.band_line": (
-        "Over all designs: {band}. Outside it is implausible, inside it proves nothing."
-    ),
+    "value.band_over": "Over all designs:",
+    "value.band_outside": "Outside it is implausible, inside it proves nothing.",
     "value.trail": "How these figures came about",
     "value.trail_rounding": (
         "Limits are rounded inwards to what the meter shows; the nominal to the nearest figure."
