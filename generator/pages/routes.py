@@ -13,6 +13,7 @@ ROLES = "roles.html"
 CASES = "solved-cases.html"
 FAULTS = "faults/index.html"
 AUDIT = "audit.json"
+SEARCH = "search-index.js"
 
 PAGED = (
     "vehicles", "components", "circuits", "symptoms", "codes", "tests", "replacements",

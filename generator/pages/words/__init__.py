@@ -2,10 +2,21 @@
 
 from __future__ import annotations
 
-from generator.pages.words import cautions, diagnosis, faults, frame, things, values, verdicts, work
+from generator.pages.words import (
+    cautions,
+    diagnosis,
+    faults,
+    frame,
+    reader,
+    search,
+    things,
+    values,
+    verdicts,
+    work,
+)
 
 ALL: dict[str, str] = {
     **frame.WORDS, **diagnosis.WORDS, **values.WORDS, **verdicts.WORDS, **work.WORDS,
-    **things.WORDS, **faults.WORDS, **cautions.WORDS,
+    **things.WORDS, **reader.WORDS, **faults.WORDS, **cautions.WORDS, **search.WORDS,
 }  # fmt: skip
 """Key to words; keys are unique over all families, which a test holds."""
