@@ -13,7 +13,18 @@ from pathlib import Path
 import click
 
 from generator import __version__
-from generator.cli import compare, edit, explain, inspect, judge, names, order, publish, start
+from generator.cli import (
+    compare,
+    edit,
+    explain,
+    export,
+    inspect,
+    judge,
+    names,
+    order,
+    publish,
+    start,
+)
 from generator.cli.shared import FAULT_OF_OURS, Options
 
 
@@ -36,7 +47,7 @@ for command in (
     inspect.check, explain.explain, inspect.expect, judge.judge, inspect.cautions, order.order,
     publish.build, publish.serve, edit.new, edit.fmt, edit.schema, edit.migrate,
     names.where_used, names.rename_record, names.stale, compare.compare,
-    start.start,
+    start.start, export.export,
 ):  # fmt: skip
     group.add_command(command)
 
