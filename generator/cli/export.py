@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 import json
-import os
 import sys
-import tempfile
 from pathlib import Path
 
 import click
@@ -44,10 +42,9 @@ def export(options: Options, folder: Path | None, only_schema: bool) -> None:
 
 def _replace(path: Path, content: str) -> None:
     """Put a file in place whole, so that nobody reads half of one."""
-    handle, name = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
+    beside = path.with_name(f".{path.name}.new")
     try:
-        with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as file:
-            file.write(content)
-        os.replace(name, path)
+        beside.write_text(content, encoding="utf-8", newline="\n")
+        beside.replace(path)
     finally:
-        Path(name).unlink(missing_ok=True)
+        beside.unlink(missing_ok=True)

@@ -112,7 +112,7 @@ def rebuilt(found: Document) -> KnowledgeBase:
     """
     try:
         if found["export"] != FORMAT:
-            raise NotAnExport(f"its format is {shorten(str(found['export']), 20)}, not {FORMAT}")
+            raise NotAnExport(f"its format is {shorten(str(found['export']))}, not {FORMAT}")
         settings = Settings.model_validate_json(json.dumps(found["settings"]))
         records: dict[str, dict[str, Record]] = {}
         for kind, by_id in found["records"].items():
