@@ -3,17 +3,27 @@
 from __future__ import annotations
 
 import datetime
+import gc
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
 from generator import site
+from generator.layout import CACHE, DOCS, RECORDS, SETTINGS, SITE, theme_folder
+from generator.memory import Memory, Result, keep
+from generator.memory.version import of_generator
 from generator.problems import Problem, in_order
+from generator.records import fingerprint
+from generator.records.kinds import Record
 from generator.records.knowledge_base import KnowledgeBase
-from generator.records.load import load
+from generator.records.load import Loaded, load
 
-RECORDS = "kb_source"
-SETTINGS = "mkdocs.yml"
-SITE = "site"
+__all__ = [
+    "CACHE", "DOCS", "RECORDS", "SETTINGS", "SITE", "Manual", "read", "theme_folder",
+]  # fmt: skip
+
+_RECORDS, _RESULTS, _FINDINGS = "records", "results", "findings"
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,27 +36,108 @@ class Manual:
         The records; None where the settings could not be read.
     problems : list of Problem
         Every finding, in order.
-    sources : dict
+    sources : mapping
         Text of each record file, for excerpts.
+    inputs : str
+        Digest of all files that were read, as :func:`fingerprint.of_folder` gives it.
+    keep : callable
+        Keeps on disk what has been worked out from the records so far.
     """
 
     kb: KnowledgeBase | None
     problems: list[Problem]
-    sources: dict[str, str]
+    sources: Mapping[str, str]
+    inputs: str
+    keep: Callable[[], None]
 
 
-def read(folder: Path, as_of: datetime.date | None = None) -> Manual:
+def read(
+    folder: Path, as_of: datetime.date | None = None, cache: Path | None = None
+) -> Manual:
     """Read and check the manual in a folder; bad content gives findings, never an exception.
 
-    Reviews are overdue on the day `as_of`; without a day none is.
+    Parameters
+    ----------
+    folder : Path
+        Where the manual lies.
+    as_of : date, optional
+        The day on which reviews are overdue; without a day none is.
+    cache : Path, optional
+        A folder that keeps from one run to the next what has not changed.
     """
-    loaded = load(folder / RECORDS, RECORDS)
+    version = of_generator() if cache else ""
+    # Reading leaves no garbage, and looking for it again and again doubles the time; what has
+    # been read stays to the end, so nobody need look through it later either.
+    gc.unfreeze()
+    with _no_collector():
+        known = keep.load(cache / _RECORDS, version) if cache else None
+        loaded = load(folder / RECORDS, RECORDS, known)
+    gc.freeze()
+    if cache and loaded.parsed.keys() != (known or {}).keys():
+        keep.save(cache / _RECORDS, version, loaded.parsed)
+    inputs = fingerprint.of_digests(loaded.digests)
     if loaded.kb is None:
-        return Manual(None, in_order(loaded.problems), loaded.sources)
-    return Manual(loaded.kb, site.check(loaded.kb, loaded.problems, as_of), loaded.sources)
+        return Manual(None, in_order(loaded.problems), loaded.sources, inputs, lambda: None)
+    whole = not site.broken(loaded.kb, loaded.problems)
+    results = _Results(cache / _RESULTS if cache and whole else None, version, loaded)
+    problems = site.check(results.kb, loaded.problems, as_of)
+    results.keep()
+    if cache:
+        keep.save(cache / _FINDINGS, version, (inputs, as_of, problems))
+    return Manual(results.kb, problems, loaded.sources, inputs, results.keep)
 
 
-def theme_folder() -> Path:
-    """Give the folder of the theme: packed into the wheel, or beside the package in a checkout."""
-    packed = Path(__file__).parent / "site_overrides"
-    return packed if packed.is_dir() else Path(__file__).parent.parent / "site_overrides"
+@contextmanager
+def _no_collector() -> Iterator[None]:
+    was = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was:
+            gc.enable()
+
+
+class _Results:
+    """What has been worked out from the records, and its file.
+
+    Where a record could not be read nothing is kept: rules then look away from what leans on it.
+    """
+
+    def __init__(self, path: Path | None, version: str, loaded: Loaded) -> None:
+        assert loaded.kb is not None
+        self._path = path
+        self._version = f"{version} {loaded.digests[fingerprint.SETTINGS_KEY]}"
+        records = loaded.kb.records
+        self._records = records
+        kept: tuple[int, dict[str, Result]] | None = None
+        if path is not None:
+            kept = keep.load(path, self._version)
+        self._run, before = kept or (0, {})
+        dumps, loads = (None, None) if path is None else (self._dumps, self._loads)
+        self._memory = Memory(records, loaded.digests, before, self._run + 1, dumps, loads)
+        self._made = 0
+        self.kb = loaded.kb.remembering(self._memory)
+
+    def keep(self) -> None:
+        """Write down what was made since the last time."""
+        made = len(self._memory.made)
+        if self._path is not None and made > self._made:
+            keep.save(self._path, self._version, (self._run + 1, self._memory.kept()))
+        self._made = made
+
+    def _dumps(self, found: object) -> bytes:
+        return keep.dumps(found, self._name)
+
+    def _loads(self, content: bytes) -> object:
+        return keep.loads(content, self._named)
+
+    def _name(self, found: object) -> str | None:
+        """Name a record of this manual, so that a result holds it and not a copy of it."""
+        if isinstance(found, Record) and self._records.get(found.kind, {}).get(found.id) is found:
+            return found.key
+        return None
+
+    def _named(self, key: str) -> Record:
+        kind, _, id_ = key.partition("/")
+        return self._records[kind][id_]

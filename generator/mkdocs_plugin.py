@@ -1,7 +1,8 @@
-"""MkDocs as the host of the site: a thin adapter, and the only room that knows it from inside.
+"""MkDocs as the host of the site: a thin adapter.
 
-Records are checked before MkDocs touches its target, pages are handed over finished, and under
-``serve`` a bad record leaves the last good pages up with the findings on top.
+Records are checked before MkDocs touches its target; it makes the frames and the hand-written
+pages, and the pages of records are filled in when it is done. Under ``serve`` a bad record leaves
+the last good pages up with the findings on top.
 """
 
 from __future__ import annotations
@@ -10,25 +11,28 @@ import logging
 from pathlib import Path
 from typing import Any
 
+import jinja2
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.plugins import BasePlugin
-from mkdocs.structure.files import File, Files, InclusionLevel
+from mkdocs.structure.files import File, Files
 from mkdocs.structure.nav import Navigation
-from mkdocs.structure.pages import Page as HostPage
-from mkdocs.structure.toc import AnchorLink, TableOfContents
 
 from generator import manual, site
 from generator.pages import routes
 from generator.pages.page import Page
+from generator.pages.policy import POLICY
 from generator.pages.strings import say
 from generator.problems import Problem, Severity, has_errors, summary
+from generator.publish import complete, host
+from generator.publish.frame import BadFrame, stand_of
+from generator.publish.notes import Notes
+from generator.publish.target import Folder
 
 log = logging.getLogger("mkdocs.plugins.fettlebook")
 
-NAVIGATION = (*routes.HUBS,)
-
-SCRIPTS = ("assets/steps.js",)
+SCRIPTS = ("assets/units.js", "assets/vehicle.js", "assets/steps.js", "assets/search.js",
+           "assets/offline.js")  # fmt: skip
 """The reader's scripts, in the theme folder; every page stands without them."""
 
 
@@ -37,9 +41,17 @@ class FettlebookPlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
 
     def __init__(self) -> None:
         self.serving = False
+        self.asked: host.Asked | None = None
         self.pages: dict[str, Page] = {}
-        self.files: dict[str, str] = {}
+        self.texts: dict[str, str] = {}
         self.findings: list[Problem] = []
+        self.nav: Navigation | None = None
+        self.hosted_only = False
+
+    def host_only(self, asked: host.Asked) -> None:
+        """Take the pages for checked and made elsewhere: only what the host makes is wanted."""
+        self.asked = asked
+        self.hosted_only = True
 
     def on_startup(self, *, command: str, dirty: bool) -> None:
         """Note whether pages are served or built; keeps this object alive between rebuilds."""
@@ -47,7 +59,23 @@ class FettlebookPlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Check the records and make the pages, before the host empties its target."""
-        folder = Path(config.config_file_path or "mkdocs.yml").resolve().parent
+        if not self.hosted_only:
+            self._read(Path(config.config_file_path or "mkdocs.yml").resolve().parent)
+        if self.asked is not None:
+            config.site_name = self.asked.title
+        config.extra_javascript.extend(SCRIPTS)
+        config.theme.dirs.insert(0, str(manual.theme_folder()))
+        config.extra["fettlebook"] = {
+            "findings": self.findings,
+            "say": say,
+            "routes": routes,
+            "has_pages": self.asked is not None,
+            # The host's own script, which refreshes served pages, stands in the page itself.
+            "policy": "" if self.serving else POLICY,
+        }
+        return config
+
+    def _read(self, folder: Path) -> None:
         read = manual.read(folder)
         for finding in read.problems:
             # A warning of ours stops no build, and a strict host stops at any of its log.
@@ -61,89 +89,58 @@ class FettlebookPlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
                 raise PluginError(f"the records have errors: {summary(read.problems)}")
             self.findings = read.problems
             log.error("the records have errors: %s", summary(read.problems))
-        else:
-            made = site.make(read.kb, read.problems)
-            self.pages = {routes.source_name(page.url): page for page in made.pages}
-            self.files = dict(made.files)
-            config.site_name = made.title
-        config.extra_javascript.extend(SCRIPTS)
-        config.theme.dirs.insert(0, str(manual.theme_folder()))
-        config.extra["fettlebook"] = {
-            "findings": self.findings,
-            "say": say,
-            "routes": routes,
-            "has_pages": bool(self.pages),
-        }
-        return config
+            return
+        made = site.make(read.kb, read.problems)
+        self.pages = {page.url: page for page in made.pages}
+        self.texts = dict(made.files)
+        stands = {stand_of(page, host.LISTED) for page in made.pages}
+        self.asked = host.Asked(made.title, [*self.pages, *self.texts], stands)
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
-        """Add the finished pages and the short navigation."""
-        if not self.pages:  # served, and not one good version yet
-            self.pages_missing(files, config)
+        """Tell the host the addresses of our pages, and the short navigation."""
+        if self.asked is None:  # served, and not one good version yet
+            if files.get_file_from_path("index.md") is None:
+                files.append(File.generated(config, "index.md", content=say("findings.first")))
             return files
-        hubs = {routes.source_name(routes.hub(kind)) for kind in NAVIGATION}
-        hubs |= {routes.source_name(routes.HOME), routes.source_name(routes.SAFETY)}
-        for source in self.pages:
-            if files.get_file_from_path(source) is not None:
-                raise PluginError(
-                    f"docs/{source} has the address of a page made from records; rename it"
-                )
-            level = InclusionLevel.INCLUDED if source in hubs else InclusionLevel.NOT_IN_NAV
-            files.append(File.generated(config, source, content="", inclusion=level))
-        for address, text in self.files.items():
-            if files.get_file_from_path(address) is not None:
-                raise PluginError(f"docs/{address} has the address of a file of ours; rename it")
-            files.append(File.generated(config, address, content=text))
-        config.nav = self._navigation(files)
+        try:
+            host.announce(self.asked, files, config)
+        except host.AddressTaken as fault:
+            raise PluginError(str(fault)) from None
         return files
-
-    def pages_missing(self, files: Files, config: MkDocsConfig) -> None:
-        """Give the host a first page, so that a reader of a bad manual sees its findings."""
-        if files.get_file_from_path("index.md") is None:
-            files.append(File.generated(config, "index.md", content=say("findings.first")))
-
-    def _navigation(self, files: Files) -> list[Any]:
-        """List hubs and hand-written pages only: one with every page grows quadratically."""
-        nav: list[Any] = [{say("nav.home"): routes.source_name(routes.HOME)}]
-        nav += [{say(f"nav.{kind}"): routes.source_name(routes.hub(kind))} for kind in NAVIGATION]
-        nav.append({say("nav.safety"): routes.source_name(routes.SAFETY)})
-        written = [
-            file.src_uri
-            for file in files.documentation_pages()
-            if file.src_uri not in self.pages and file.inclusion is not InclusionLevel.EXCLUDED
-        ]
-        if written:
-            nav.append({say("nav.guide"): sorted(written)})
-        return nav
-
-    def on_page_markdown(
-        self, markdown: str, *, page: HostPage, config: MkDocsConfig, files: Files
-    ) -> str | None:
-        """Give a page of ours its title and description."""
-        made = self.pages.get(page.file.src_uri)
-        if made is None:
-            return None
-        page.meta = {"title": made.title, "description": made.description}
-        return ""
-
-    def on_page_content(
-        self, html: str, *, page: HostPage, config: MkDocsConfig, files: Files
-    ) -> str | None:
-        """Hand a page of ours over, finished, with its list of contents and its anchors."""
-        made = self.pages.get(page.file.src_uri)
-        if made is None:
-            return None
-        page.toc = TableOfContents(
-            [AnchorLink(heading.text, heading.anchor, 2) for heading in made.contents]
-        )
-        page.present_anchor_ids = {heading.anchor for heading in made.contents}
-        return made.html
 
     def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation | None:
         """Leave out "previous" and "next": hubs are not chapters."""
+        self.nav = nav
         for page in nav.pages:
             page.previous_page = page.next_page = None
         return nav
+
+    def on_env(
+        self, env: jinja2.Environment, *, config: MkDocsConfig, files: Files
+    ) -> jinja2.Environment | None:
+        """Render the frames, once for all pages."""
+        if self.asked is not None and self.nav is not None:
+            host.collect(self.asked, env, self.nav, files, config)
+            if not self.hosted_only:
+                self._look_at_links(config)
+        return env
+
+    def _look_at_links(self, config: MkDocsConfig) -> None:
+        assert self.asked is not None
+        texts = {address: page.html for address, page in self.pages.items()}
+        for message in host.dead_anchors(self.asked.links, lambda address: texts.get(address, "")):
+            log.log(config.validation.links.anchors, message)
+
+    def on_post_build(self, *, config: MkDocsConfig) -> None:
+        """Fill our pages into the frames, and finish the whole site."""
+        if self.asked is None or self.hosted_only:
+            return
+        target = Folder(Path(config.site_dir))
+        try:
+            shells = complete.shells(self.asked.frames, target.files())
+        except BadFrame as fault:
+            raise PluginError(str(fault)) from None
+        complete.lay_out(target, shells, self.pages.values(), self.texts, Notes())
 
     def on_serve(self, server: Any, *, config: MkDocsConfig, builder: Any) -> Any:
         """Watch the records and the look, never the folder we are imported from."""

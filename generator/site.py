@@ -3,15 +3,55 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
 from generator import checks
-from generator.pages import audit, cases, faults, routes, shared, symptom, things, work
+from generator.pages import (
+    audit,
+    cases,
+    check_data,
+    choice,
+    faults,
+    moved,
+    offline,
+    routes,
+    search,
+    shared,
+    symptom,
+    things,
+    work,
+)
 from generator.pages.book import Book
-from generator.pages.page import Page
+from generator.pages.page import Page, Planned
 from generator.problems import Problem, has_errors, in_order
 from generator.records.knowledge_base import KnowledgeBase
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """A manual's pages, none of them made yet.
+
+    Parameters
+    ----------
+    kb : KnowledgeBase
+        The records that readers may work from, watched, so that who makes a page can tell what it
+        was made from.
+    pages : mapping
+        Address to what makes the page, home first, then by address.
+    texts : mapping
+        Address to what makes a text: what is published beside the pages for programs to read.
+    """
+
+    kb: KnowledgeBase
+    pages: Planned
+    texts: Mapping[str, Callable[[], str]]
+
+    @property
+    def title(self) -> str:
+        """The manual's name."""
+        return self.kb.settings.title
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,13 +84,19 @@ def check(
 
     Reviews are overdue on the day `as_of`; without a day none is.
     """
-    read = {record.key for record in kb}
-    broken = frozenset(problem.record for problem in found) - read
-    return in_order([*found, *checks.problems(replace(kb, broken=broken), as_of)])
+    whole = replace(kb, broken=broken(kb, found))
+    return in_order([*found, *checks.problems(whole, as_of)])
 
 
-def make(kb: KnowledgeBase, problems: Sequence[Problem]) -> Site:
-    """Make every page.
+def broken(kb: KnowledgeBase, found: Sequence[Problem]) -> frozenset[str]:
+    """Give the keys of the records that have findings of their reading and are not there."""
+    if not found:
+        return frozenset()
+    return frozenset(problem.record for problem in found) - {record.key for record in kb}
+
+
+def plan(kb: KnowledgeBase, problems: Sequence[Problem]) -> Plan:
+    """Plan every page.
 
     Parameters
     ----------
@@ -61,8 +107,8 @@ def make(kb: KnowledgeBase, problems: Sequence[Problem]) -> Site:
 
     Returns
     -------
-    Site
-        The pages.
+    Plan
+        What makes each page.
 
     Raises
     ------
@@ -72,10 +118,22 @@ def make(kb: KnowledgeBase, problems: Sequence[Problem]) -> Site:
     if has_errors(problems):
         raise ErrorsStand("no page is made while an error stands")
     book = Book.of(kb.released())
-    pages = [
-        *shared.pages(book), *symptom.pages(book), *cases.pages(book), *work.pages(book),
-        *things.pages(book), *faults.pages(book),
-    ]  # fmt: skip
-    home, rest = pages[0], pages[1:]
-    files = {routes.AUDIT: audit.document(book)}
-    return Site(kb.settings.title, (home, *sorted(rest, key=lambda page: page.url)), files)
+    rooms = (shared, symptom, cases, work, things, faults, offline)
+    pages = {url: make for room in rooms for url, make in room.planned(book).items()}
+    texts: dict[str, Callable[[], str]] = {
+        routes.AUDIT: partial(audit.document, book),
+        routes.SEARCH: partial(search.document, book),
+        routes.READINGS: check_data.script,
+        routes.CHOICE: partial(choice.script, book),
+        routes.CAUTIONS: partial(offline.cautions, book),
+        **{url: partial(str, text) for url, text in moved.documents(kb).items()},
+    }
+    home = {routes.HOME: pages.pop(routes.HOME)}
+    return Plan(book.kb, home | dict(sorted(pages.items())), texts)
+
+
+def make(kb: KnowledgeBase, problems: Sequence[Problem]) -> Site:
+    """Make every page; the parameters and what it raises are those of :func:`plan`."""
+    planned = plan(kb, problems)
+    pages = tuple(make() for make in planned.pages.values())
+    return Site(planned.title, pages, {url: make() for url, make in planned.texts.items()})

@@ -10,7 +10,7 @@ from pydantic import StringConstraints
 
 from generator.problems import Elsewhere, elsewhere
 from generator.records.kinds import Record
-from generator.records.kinds.base import Shape
+from generator.records.kinds.base import Shape, shapes_in
 from generator.records.knowledge_base import KnowledgeBase, Path
 
 
@@ -36,10 +36,15 @@ def words_of(shape: Shape, path: Path = ()) -> Iterator[tuple[Path, str]]:
 
 @cache
 def _fields(shape: type[Shape]) -> tuple[tuple[str, bool], ...]:
-    """Give each field of a shape, and whether it holds free text; every walk asks for the same."""
+    """Give each field of a shape with text in it, and whether it is text itself.
+
+    Every walk asks for the same.
+    """
     return tuple(
-        (name, _is_text(field.annotation, tuple(field.metadata)))
+        (name, written)
         for name, field in shape.model_fields.items()
+        for written in [_is_text(field.annotation, tuple(field.metadata))]
+        if written or any(map(_fields, shapes_in(field.annotation)))
     )
 
 

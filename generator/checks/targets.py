@@ -65,8 +65,12 @@ class LinkAt:
         return problem(what, origin.path, origin.span(self.path), message, hint, record, second)
 
 
-def links(kb: KnowledgeBase) -> Iterator[LinkAt]:
-    """Walk every link of every record, and of the settings."""
+def links(kb: KnowledgeBase) -> list[LinkAt]:
+    """Give every link of every record, and of the settings."""
+    return kb.remember("links", "", lambda: list(_links(kb)), keep=False)
+
+
+def _links(kb: KnowledgeBase) -> Iterator[LinkAt]:
     for record in kb:
         for path, kinds, id_ in links_of(record):
             yield LinkAt(record, path, kinds, id_)

@@ -13,22 +13,24 @@ from pathlib import Path
 import click
 
 from generator import __version__
-from generator.cli import (
-    compare,
-    edit,
-    explain,
-    export,
-    inspect,
-    judge,
-    names,
-    order,
-    publish,
-    start,
+from generator.cli.lazy import LazyGroup
+from generator.cli.options import FAULT_OF_OURS, Options
+
+COMMANDS = {
+    "check": "inspect:check", "explain": "explain:explain", "expect": "inspect:expect",
+    "judge": "judge:judge", "cautions": "inspect:cautions", "order": "order:order",
+    "build": "publish:build", "serve": "publish:serve", "new": "edit:new", "fmt": "edit:fmt",
+    "schema": "edit:schema", "migrate": "edit:migrate", "where-used": "names:where_used",
+    "rename": "names:rename_record", "stale": "names:stale", "compare": "compare:compare",
+    "start": "start:start", "export": "export:export",
+}  # fmt: skip
+
+
+@click.group(
+    cls=LazyGroup,
+    where={name: f"generator.cli.{place}" for name, place in COMMANDS.items()},
+    context_settings={"help_option_names": ["-h", "--help"]},
 )
-from generator.cli.shared import FAULT_OF_OURS, Options
-
-
-@click.group(context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(__version__, prog_name="fettlebook")
 @click.option(
     "-C", "--manual", "folder", default=".", metavar="FOLDER",
@@ -41,15 +43,6 @@ from generator.cli.shared import FAULT_OF_OURS, Options
 def group(context: click.Context, folder: Path, quiet: bool, verbose: bool) -> None:
     """Make a vehicle-repair manual from checked records."""
     context.obj = Options(folder, quiet, verbose)
-
-
-for command in (
-    inspect.check, explain.explain, inspect.expect, judge.judge, inspect.cautions, order.order,
-    publish.build, publish.serve, edit.new, edit.fmt, edit.schema, edit.migrate,
-    names.where_used, names.rename_record, names.stale, compare.compare,
-    start.start, export.export,
-):  # fmt: skip
-    group.add_command(command)
 
 
 def main() -> None:

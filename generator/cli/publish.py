@@ -10,6 +10,7 @@ import click
 
 from generator import manual
 from generator.cli.shared import FAULT_OF_OURS, USAGE, Options, good_manual, usage
+from generator.publish.place import place_of, refusal
 
 
 def _settings_file(options: Options) -> Path:
@@ -36,8 +37,10 @@ def _log_of_host(options: Options) -> None:
 def build(options: Options, site_dir: Path | None) -> None:
     """Build the site: a whole new one, or the old one untouched."""
     settings_file = _settings_file(options)
-    site = (site_dir or options.folder / manual.SITE).resolve()
-    _refuse_unsafe(options.folder.resolve(), site)
+    site = place_of(site_dir or options.folder / manual.SITE)
+    refused = refusal(options.folder.resolve(), site)
+    if refused:
+        usage(refused)
     options.log("checking the records")
     kb = good_manual(options)
     _log_of_host(options)
@@ -46,7 +49,7 @@ def build(options: Options, site_dir: Path | None) -> None:
 
     options.log("building the pages")
     try:
-        build_site(settings_file, site, kb)
+        build_site(settings_file, site, kb, ())
     except NotBuilt as fault:
         print(f"fettlebook: the site was not built, the old one stands: {fault}", file=sys.stderr)
         raise SystemExit(FAULT_OF_OURS) from None
@@ -54,19 +57,6 @@ def build(options: Options, site_dir: Path | None) -> None:
         print(f"fettlebook: cannot write the site, the old one stands: {fault}", file=sys.stderr)
         raise SystemExit(USAGE) from None
     click.echo(str(site / "index.html"))
-
-
-def _refuse_unsafe(folder: Path, site: Path) -> None:
-    """Refuse a target that a swap would take away together with what is not ours."""
-    if site == folder or site in folder.parents:
-        usage(f"{site} holds the manual itself; name a folder of its own")
-    for kept in (manual.RECORDS, "docs"):
-        if site == folder / kept or folder / kept in site.parents:
-            usage(f"{site} lies among the manual's own files; name another folder")
-    if site.is_file():
-        usage(f"{site} is a file")
-    if site.is_dir() and any(site.iterdir()) and not (site / "index.html").is_file():
-        usage(f"{site} holds something that is not a site; name an empty folder")
 
 
 @click.command()

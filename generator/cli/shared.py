@@ -3,57 +3,39 @@
 from __future__ import annotations
 
 import datetime
-import os
 import sys
-from dataclasses import dataclass
-from pathlib import Path
-from typing import NoReturn
+from typing import TYPE_CHECKING
 
-import click
-
-from generator import manual
-from generator.checks.pages import every_page
+from generator import layout
+from generator.cli.options import (
+    ERRORS,
+    FAULT_OF_OURS,
+    FINDINGS_FORMATS,
+    FORMATS,
+    USAGE,
+    Options,
+    colour,
+    usage,
+)
 from generator.problems import as_annotations, as_json, as_sarif, as_text, has_errors, summary
-from generator.records.knowledge_base import KnowledgeBase
 
-ERRORS = 1
-USAGE = 2
-FAULT_OF_OURS = 3
+if TYPE_CHECKING:
+    from generator import manual
+    from generator.records.knowledge_base import KnowledgeBase
 
-FORMATS = click.Choice(["text", "json"])
-FINDINGS_FORMATS = click.Choice(["text", "json", "sarif", "annotations"])
-
-
-@dataclass(frozen=True, slots=True)
-class Options:
-    """The options before the command."""
-
-    folder: Path
-    quiet: bool
-    verbose: bool
-
-    def log(self, message: str) -> None:
-        """Say something on standard error, unless asked to be quiet or nobody is watching."""
-        if not self.quiet and (self.verbose or sys.stderr.isatty()):
-            print(message, file=sys.stderr)
-
-
-def colour(stream_is_terminal: bool) -> bool:
-    """Say whether to colour: a terminal, and nobody asked for none."""
-    return stream_is_terminal and not os.environ.get("NO_COLOR")
-
-
-def usage(message: str) -> NoReturn:
-    """Stop with a word on what was asked wrongly."""
-    print(f"fettlebook: {message}", file=sys.stderr)
-    raise SystemExit(USAGE)
+__all__ = [
+    "ERRORS", "FAULT_OF_OURS", "FINDINGS_FORMATS", "FORMATS", "USAGE", "Options", "colour",
+    "good_manual", "print_findings", "read_manual", "usage",
+]  # fmt: skip
 
 
 def read_manual(options: Options, as_of: datetime.date | None = None) -> manual.Manual:
     """Read the manual, or stop where there is none; reviews are overdue on the day `as_of`."""
-    if not (options.folder / manual.RECORDS).is_dir():
-        usage(f"there is no folder {manual.RECORDS} in {options.folder}")
-    return manual.read(options.folder, as_of)
+    if not (options.folder / layout.RECORDS).is_dir():
+        usage(f"there is no folder {layout.RECORDS} in {options.folder}")
+    from generator import manual
+
+    return manual.read(options.folder, as_of, options.folder / layout.CACHE)
 
 
 def good_manual(options: Options) -> KnowledgeBase:
@@ -72,6 +54,8 @@ def print_findings(read: manual.Manual, *, form: str = "text", to_error: bool = 
         print(as_json(read.problems), file=stream)
         return
     if form == "sarif":
+        from generator.checks.pages import every_page
+
         pages = {name: (page.title, page.mend) for name, page in every_page().items()}
         print(as_sarif(read.problems, pages), file=stream)
         return

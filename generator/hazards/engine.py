@@ -25,7 +25,7 @@ from generator.hazards.state import FullState, after, during, standing
 from generator.records.kinds.knowledge import Hazard
 from generator.records.kinds.things import Component
 from generator.records.kinds.work import Job, Procedure, State, Step
-from generator.records.knowledge_base import KnowledgeBase
+from generator.records.knowledge_base import KnowledgeBase, table
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +64,12 @@ def start_of(kb: KnowledgeBase, job: Job, start: State | None = None) -> FullSta
 
 def guards_of(kb: KnowledgeBase) -> frozenset[str]:
     """Give the ids of the components that are guards."""
-    return frozenset(part.id for part in kb.all("components", Component) if part.guard)
+    return kb.table(_guards)[""]
+
+
+@table
+def _guards(kb: KnowledgeBase) -> dict[str, frozenset[str]]:
+    return {"": frozenset(part.id for part in kb.all("components", Component) if part.guard)}
 
 
 def walk(kb: KnowledgeBase, job: Job, start: FullState) -> Iterator[Walked]:
@@ -110,6 +115,12 @@ def guard(kb: KnowledgeBase, job: Job, start: State | None = None) -> Guarded:
     Guarded
         Every step in order, each with its state, its box and its reminders.
     """
+    if start is None and kb.records.get(job.kind, {}).get(job.id) is job:
+        return kb.remember("guard", job.key, lambda: _guard(kb, job, None), keep=False)
+    return _guard(kb, job, start)
+
+
+def _guard(kb: KnowledgeBase, job: Job, start: State | None) -> Guarded:
     begins = start_of(kb, job, start)
     kinds = kinds_of(vehicles_of(kb, job))
     rules = ready_rules(kb)

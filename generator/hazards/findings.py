@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 
 from generator.hazards import ending, missing, sequence, unsaid
 from generator.hazards.classes import SUPPLIES, TOOLS
@@ -46,7 +47,11 @@ def _every(kb: KnowledgeBase) -> Iterator[Problem]:
     yield from own_rules(kb)
     yield from missing.of_stock(kb)
     for job in jobs_of(kb):
-        yield from of_job(kb, job)
+        yield from kb.remember("cautions", job.key, partial(_all_of_job, kb, job))
+
+
+def _all_of_job(kb: KnowledgeBase, job: Job) -> list[Problem]:
+    return list(of_job(kb, job))
 
 
 def of_job(kb: KnowledgeBase, job: Job) -> Iterator[Problem]:

@@ -16,7 +16,7 @@ from generator.records.kinds.facts import Action, Energy, Measures, Opens, Place
 from generator.records.kinds.knowledge import Supply, Tool
 from generator.records.kinds.things import Component, Spec, Vehicle
 from generator.records.kinds.work import Job, Step
-from generator.records.knowledge_base import KnowledgeBase
+from generator.records.knowledge_base import KnowledgeBase, table
 
 NEEDS_PART = frozenset(
     {
@@ -169,7 +169,8 @@ def situation(
         near |= set(part.near) if part else set()
         if part is not None and part.reads and Measures.LENGTH in measured | quantities:
             near |= energies_of(kb, [part.reads])
-    if not state.undone.unplugged.isdisjoint(_fans(kb)) and Energy.ELECTRIC_FAN not in acts_on:
+    fans = kb.table(_fans)[""]
+    if not state.undone.unplugged.isdisjoint(fans) and Energy.ELECTRIC_FAN not in acts_on:
         near -= {Energy.ELECTRIC_FAN}  # an unplugged fan stays where it is
     if "hybrid" in kinds and step.place in _HV_PLACES:
         near.add(Energy.HIGH_VOLTAGE)
@@ -192,13 +193,11 @@ def situation(
     )
 
 
-def _fans(kb: KnowledgeBase) -> set[str]:
+@table
+def _fans(kb: KnowledgeBase) -> dict[str, frozenset[str]]:
     """Give the ids of the electric fans."""
-    return {
-        part.id
-        for part in kb.all("components", Component)
-        if Energy.ELECTRIC_FAN in part.energies
-    }
+    parts = kb.all("components", Component)
+    return {"": frozenset(part.id for part in parts if Energy.ELECTRIC_FAN in part.energies)}
 
 
 def _measured_parts(kb: KnowledgeBase, step: Step) -> list[str]:

@@ -131,7 +131,10 @@ def after(state: FullState, step: Step, guards: Collection[str] = ()) -> FullSta
     words |= said
     for name, allowed in FIXED.get(step.action, {}).items():
         words[name] = said[name] if said.get(name) in allowed else allowed[0]
-    return replace(state, **words, undone=state.undone.after(step, guards))
+    undone = state.undone.after(step, guards)
+    if undone is state.undone and all(state.word(name) is word for name, word in words.items()):
+        return state  # most steps change nothing, and a copy costs as much as all the rest
+    return replace(state, **words, undone=undone)
 
 
 def during(state: FullState, step: Step, guards: Collection[str] = ()) -> FullState:
@@ -141,13 +144,17 @@ def during(state: FullState, step: Step, guards: Collection[str] = ()) -> FullSt
     is already a raised one.
     """
     then = after(state, step, guards)
-    words: dict[str, Any] = {
-        name: state.word(name)
-        for name in DIMENSIONS
-        if worse(name, then.word(name), state.word(name)) is not then.word(name)
-    }
+    words: dict[str, Any] = {}
+    if then is not state:
+        words = {
+            name: state.word(name)
+            for name in DIMENSIONS
+            if worse(name, then.word(name), state.word(name)) is not then.word(name)
+        }
     for name, word in WHILE.get(step.action, {}).items():
         words[name] = worse(name, words.get(name, then.word(name)), word)
+    if not words and then is state:
+        return state
     return replace(then, **words, undone=state.undone | then.undone)
 
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import partial
 
 from generator.diagnosis.belief import PRIOR_CASES
 from generator.diagnosis.evidence import outcome_of
 from generator.pages import routes
 from generator.pages.book import Book, LinkTo
-from generator.pages.page import Heading, Page, render
+from generator.pages.page import Heading, Page, Planned, render
 from generator.pages.strings import say
 from generator.records.kinds.cases import Case
 from generator.records.kinds.knowledge import FaultCode
@@ -38,27 +39,32 @@ class CaseView:
     later: str
 
 
+def planned(book: Book) -> Planned:
+    """Plan the page of solved cases, where there are any."""
+    return {routes.CASES: partial(_page, book)} if book.kb.all("cases", Case) else {}
+
+
 def pages(book: Book) -> list[Page]:
     """Make the page of solved cases, where there are any."""
+    return [make() for make in planned(book).values()]
+
+
+def _page(book: Book) -> Page:
     cases = sorted(book.kb.all("cases", Case), key=lambda case: (case.closed, case.id))
-    if not cases:
-        return []
-    return [
-        render(
-            book,
-            routes.CASES,
-            say("cases.heading"),
-            "cases.html",
-            {
-                "lead": say("cases.lead", prior=f"{PRIOR_CASES:g}"),
-                "cases": [_view(book, case) for case in reversed(cases)],
-            },
-            contents=tuple(
-                Heading(case.title, routes.entry("cases", case.id)) for case in reversed(cases)
-            ),
-            description=say("cases.heading"),
-        )
-    ]
+    return render(
+        book,
+        routes.CASES,
+        say("cases.heading"),
+        "cases.html",
+        {
+            "lead": say("cases.lead", prior=f"{PRIOR_CASES:g}"),
+            "cases": [_view(book, case) for case in reversed(cases)],
+        },
+        contents=tuple(
+            Heading(case.title, routes.entry("cases", case.id)) for case in reversed(cases)
+        ),
+        description=say("cases.heading"),
+    )
 
 
 def _view(book: Book, case: Case) -> CaseView:

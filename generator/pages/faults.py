@@ -5,12 +5,13 @@ from __future__ import annotations
 import datetime
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import partial
 
-from generator.checks.fault_page import EXCUSABLE, FaultPage
+from generator.checks.fault_page import EXCUSABLE
 from generator.checks.pages import by_group, page_of
 from generator.pages import routes
 from generator.pages.book import Book, LinkTo
-from generator.pages.page import Heading, Page, render
+from generator.pages.page import Heading, Page, Planned, render
 from generator.pages.strings import say
 from generator.problems import CODES
 from generator.records.kinds import Record
@@ -27,13 +28,26 @@ class Allowed:
     date: datetime.date
 
 
+def planned(book: Book) -> Planned:
+    """Plan the page of every fault, and the list of them with the exceptions."""
+    names = [name for names in by_group().values() for name in names]
+    return {
+        routes.FAULTS: partial(_list, book),
+        **{routes.fault(name): partial(_page, book, name) for name in names},
+    }
+
+
 def pages(book: Book) -> list[Page]:
     """Make the page of every fault, and the list of them with the exceptions."""
+    return [make() for make in planned(book).values()]
+
+
+def _list(book: Book) -> Page:
     groups = [
         (Heading(say(f"faults.group.{group}"), group), [(name, page_of(name)) for name in names])
         for group, names in by_group().items()
     ]
-    listed = render(
+    return render(
         book, routes.FAULTS, say("faults.heading"), "faults.html",
         {"groups": groups, "exceptions": list(_allowed(book))},
         contents=(
@@ -41,10 +55,10 @@ def pages(book: Book) -> list[Page]:
         ),
         description=say("faults.lead"),
     )  # fmt: skip
-    return [listed, *(_page(book, name, page) for _, faults in groups for name, page in faults)]
 
 
-def _page(book: Book, name: str, page: FaultPage) -> Page:
+def _page(book: Book, name: str) -> Page:
+    page = page_of(name)
     shown = ("wrong", "why", "mend", "fails", "passes")
     return render(
         book, routes.fault(name), page.title, "fault.html",

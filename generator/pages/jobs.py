@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from generator.hazards import Guarded, GuardedStep, gap
 from generator.pages import routes
-from generator.pages.book import Book, LinkTo
+from generator.pages.book import Book, LinkTo, orders_of
 from generator.pages.states import STRIP, restore_words, standing_words, state_words
 from generator.pages.strings import say
 from generator.pages.values import ValueView, value_view, with_overrides
 from generator.records.kinds import Record
 from generator.records.kinds.knowledge import Supply, Symptom, Tool
 from generator.records.kinds.work import LEADS_TO, Job, Next, Outcome, Procedure, State, Test
+from generator.records.knowledge_base import KnowledgeBase, table
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +67,7 @@ class OnwardView:
     links: tuple[LinkTo, ...]
     text: str
     restore: tuple[str, ...] = ()
+    only: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,7 +133,10 @@ def outcome_views(book: Book, test: Test) -> tuple[OutcomeView, ...]:
             outcome=outcome,
             anchor=routes.outcome(outcome.finding, index),
             verdict=_verdict(book, test, outcome),
-            onward=tuple(_onward(book, test, way) for way in outcome.next),
+            onward=tuple(
+                replace(_onward(book, test, way), only=tuple(way.vehicles))
+                for way in outcome.next
+            ),
         )
         for index, outcome in enumerate(test.outcomes)
     )
@@ -183,15 +188,25 @@ def _on(book: Book, test: Test, target: object) -> str:
 def complaints_using(book: Book, test: Test, vehicles: list[str] | None = None) -> list[LinkTo]:
     """Give the complaints in whose order a test stands, each at its order of tests."""
     found = []
-    for symptom in book.kb.all("symptoms", Symptom):
-        orders = book.orders[symptom.id]
-        if any(
-            test.id in [t.id for t in order.opening] + [p.test.id for p in order.places]
-            for vehicle, order in orders.items()
-            if not vehicles or vehicle in vehicles
-        ):
+    for id_, on in book.kb.table(_standing).get(test.id, ()):
+        if not vehicles or not on.isdisjoint(vehicles):
+            symptom = book.kb.get("symptoms", id_, Symptom)
             found.append(LinkTo(symptom.title, f"{routes.address(symptom)}#start", "symptoms"))
     return found
+
+
+@table
+def _standing(kb: KnowledgeBase) -> dict[str, tuple[tuple[str, frozenset[str]], ...]]:
+    """Give the complaints in whose order a test stands, and on which vehicles, by that test."""
+    found: dict[str, dict[str, set[str]]] = {}
+    for symptom in kb.all("symptoms", Symptom):
+        for vehicle, order in orders_of(kb, symptom.id).items():
+            for test in (*order.opening, *(place.test for place in order.places)):
+                found.setdefault(test.id, {}).setdefault(symptom.id, set()).add(vehicle)
+    return {
+        test: tuple((symptom, frozenset(on)) for symptom, on in by.items())
+        for test, by in found.items()
+    }
 
 
 def called_by(book: Book, procedure: Procedure) -> list[LinkTo]:

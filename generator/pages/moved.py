@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from generator.pages import routes
 from generator.pages.page import environment
+from generator.pages.policy import POLICY
 from generator.records.knowledge_base import KnowledgeBase
 
 
@@ -21,5 +22,5 @@ def documents(kb: KnowledgeBase) -> Mapping[str, str]:
         if moved.kind in routes.PAGED and record is not None:
             old = routes.page_of(moved.kind, moved.old)
             href = routes.relative(old, routes.address(record))
-            found[old] = template.render(to=record, href=href, manual=kb.settings.title)
+            found[old] = template.render(to=record, href=href, manual=kb.settings.title, policy=POLICY)
     return found

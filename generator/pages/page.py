@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
@@ -14,6 +14,7 @@ import jinja2
 
 from generator.pages import routes
 from generator.pages.book import Book, LinkTo
+from generator.pages.choice import marker, vehicles_of
 from generator.pages.prose import inline, prose
 from generator.pages.strings import say
 from generator.pages.symbols import sign
@@ -57,6 +58,10 @@ class Page:
     record: str
     description: str
     revision: str
+
+
+Planned = dict[str, Callable[[], Page]]
+"""Address of a page to what makes it: a page that has not changed need not be made."""
 
 
 def anchor_of(text: str) -> str:
@@ -119,10 +124,12 @@ def render(
 
     given = {
         **model, "book": book, "settings": book.kb.settings, "title": title, "href": href,
-        "record": record, "contents": contents,
+        "record": record, "contents": contents, "only": marker(book, record),
     }  # fmt: skip
     body = environment().get_template(template).render(given)
     revision = hashlib.sha256(body.encode()).hexdigest()[:8]
-    foot = environment().get_template("foot.html").render({**given, "revision": revision})
+    foot = environment().get_template("foot.html").render(
+        {**given, "revision": revision, "vehicles": vehicles_of(record)}
+    )
     path = book.kb.origins[record.key].path if record is not None else ""
     return Page(url, title, body + foot, contents, path, description, revision)

@@ -14,6 +14,11 @@ CASES = "solved-cases.html"
 FAULTS = "faults/index.html"
 AUDIT = "audit.json"
 SEARCH = "search-index.js"
+OFFLINE = "offline/index.html"
+FOLDER = "offline/manual.zip"
+CAUTIONS = "offline/cautions.json"
+READINGS = "reading-data.js"
+CHOICE = "vehicle-data.js"
 
 PAGED = (
     "vehicles", "components", "circuits", "symptoms", "codes", "tests", "replacements",

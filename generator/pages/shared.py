@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from functools import partial
+from itertools import chain
 
 from generator.pages import routes, safety
 from generator.pages.book import Book, LinkTo
-from generator.pages.page import Heading, Page, anchor_of, render
+from generator.pages.page import Heading, Page, Planned, anchor_of, render
 from generator.pages.strings import say
 from generator.records.kinds import Record
 from generator.records.kinds.knowledge import (
@@ -35,12 +36,17 @@ class Entry:
     used_by: list[LinkTo] = field(default_factory=list)
 
 
-def pages(book: Book) -> list[Page]:
-    """Make the pages that show many records."""
-    return [
-        _home(book), *_hubs(book), safety.page(book), _sources(book), _terms(book), _stock(book),
-        _roles(book),
-    ]  # fmt: skip
+def planned(book: Book) -> Planned:
+    """Plan the pages that show many records."""
+    return {
+        routes.HOME: partial(_home, book),
+        **{routes.hub(kind): partial(_hub, book, kind) for kind in routes.HUBS},
+        routes.SAFETY: partial(safety.page, book),
+        routes.SOURCES: partial(_sources, book),
+        routes.TERMS: partial(_terms, book),
+        routes.STOCK: partial(_stock, book),
+        routes.ROLES: partial(_roles, book),
+    }
 
 
 def _home(book: Book) -> Page:
@@ -74,27 +80,24 @@ def _home(book: Book) -> Page:
     )  # fmt: skip
 
 
-def _hubs(book: Book) -> Iterable[Page]:
-    for kind in routes.HUBS:
-        records = list(book.kb.records.get(kind, {}).values())
-        groups: dict[str, list[LinkTo]] = {}
-        for record in records:
-            groups.setdefault(_group(record), []).append(
-                LinkTo(_hub_title(record), routes.address(record), kind, _note(book, record))
-            )
-        headed = [
-            (Heading(name, anchor_of(name)) if name else None, links)
-            for name, links in groups.items()
-        ]
-        yield render(
-            book,
-            routes.hub(kind),
-            say(f"hub.{kind}"),
-            "hub.html",
-            {"groups": headed},
-            contents=tuple(heading for heading, _ in headed if heading),
-            description=say(f"hub.{kind}"),
+def _hub(book: Book, kind: str) -> Page:
+    groups: dict[str, list[LinkTo]] = {}
+    for record in book.kb.records.get(kind, {}).values():
+        groups.setdefault(_group(record), []).append(
+            replace(book.link(record, _note(book, record)), title=_hub_title(record), kind=kind)
         )
+    headed = [
+        (Heading(name, anchor_of(name)) if name else None, links) for name, links in groups.items()
+    ]
+    return render(
+        book,
+        routes.hub(kind),
+        say(f"hub.{kind}"),
+        "hub.html",
+        {"groups": headed},
+        contents=tuple(heading for heading, _ in headed if heading),
+        description=say(f"hub.{kind}"),
+    )
 
 
 def _group(record: Record) -> str:
@@ -133,7 +136,7 @@ def _entries(
 def _used_by(book: Book, record: Record) -> list[LinkTo]:
     """Give the pages on which a shared record is used; a value is used on its part's page."""
     links: dict[str, LinkTo] = {}
-    for user in book.backlinks.get(record.key, ()):
+    for user in chain.from_iterable(book.linked_from(record, kind) for kind in book.kb.records):
         target = user
         if user.kind == "specs":
             target = book.kb.records["components"][user.component]  # type: ignore[attr-defined]

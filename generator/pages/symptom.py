@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import partial
 
 from markupsafe import Markup
 
 from generator.diagnosis import Evidence, Odds, Order, Place, odds_of
 from generator.pages import routes
-from generator.pages.book import Book, LinkTo
-from generator.pages.page import Heading, Page, render
+from generator.pages.book import Book, LinkTo, RecordKey, listed
+from generator.pages.page import Heading, Page, Planned, render
 from generator.pages.pictures import doubt_picture
 from generator.pages.strings import joined, say
 from generator.pages.tapping import tapping
@@ -19,6 +20,7 @@ from generator.records.kinds.cases import Case
 from generator.records.kinds.facts import Circumstance
 from generator.records.kinds.knowledge import Cause, FaultCode, Symptom
 from generator.records.kinds.things import Component, Vehicle
+from generator.records.knowledge_base import KnowledgeBase, table
 
 LIKELIEST = 3
 """Causes named for each thing that is known; more would not be read."""
@@ -72,6 +74,7 @@ class CauseView:
     only: str
     counted: list[str]
     links: list[LinkTo]
+    vehicles: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,9 +86,17 @@ class ConfusionView:
     link: LinkTo | None
 
 
+def planned(book: Book) -> Planned:
+    """Plan the page of every complaint."""
+    return {
+        routes.address(symptom): partial(_page, book, symptom)
+        for symptom in book.kb.all("symptoms", Symptom)
+    }
+
+
 def pages(book: Book) -> list[Page]:
     """Make the page of every complaint."""
-    return [_page(book, symptom) for symptom in book.kb.all("symptoms", Symptom)]
+    return [make() for make in planned(book).values()]
 
 
 def _page(book: Book, symptom: Symptom) -> Page:
@@ -100,7 +111,7 @@ def _page(book: Book, symptom: Symptom) -> Page:
         contents.append(Heading(say("symptom.confused"), "confused"))
     if symptom.codes:
         contents.append(Heading(say("symptom.codes"), "codes"))
-    cases = [case for case in book.kb.all("cases", Case) if case.complaint == symptom.id]
+    cases = book.pick(_cases_of, symptom.id, Case)
     if cases:
         contents.append(Heading(say("symptom.cases"), "cases"))
     return render(
@@ -134,6 +145,11 @@ def _page(book: Book, symptom: Symptom) -> Page:
         contents=tuple(contents),
         description=f"{symptom.title}. {symptom.said[0]}",
     )  # fmt: skip
+
+
+@table
+def _cases_of(kb: KnowledgeBase) -> dict[str, tuple[RecordKey, ...]]:
+    return listed(kb, "cases", Case, lambda case: [case.complaint])
 
 
 def _heaviest_first(symptom: Symptom) -> list[Cause]:
@@ -253,4 +269,7 @@ def _cause_view(book: Book, cause: Cause, orders: Mapping[str, Order]) -> CauseV
         for odds in order.odds
         if odds.cause.name == cause.name and odds.prior.cases
     ]  # fmt: skip
-    return CauseView(cause.name, part, f"{cause.weight:g}", cause.reason, only, counted, links)
+    return CauseView(
+        cause.name, part, f"{cause.weight:g}", cause.reason, only, counted, links,
+        tuple(cause.vehicles),
+    )  # fmt: skip

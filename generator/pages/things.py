@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import partial
 
 from generator.pages import routes
-from generator.pages.book import Book, LinkTo
+from generator.pages.book import Book, LinkTo, RecordKey, listed
 from generator.pages.drawings import circuit_picture, location_picture, wheel_picture
-from generator.pages.page import Heading, Page, render
+from generator.pages.page import Heading, Page, Planned, render
 from generator.pages.strings import say
 from generator.pages.systems import Both
 from generator.pages.values import Clause, value_view, values_by_vehicle
@@ -15,6 +16,7 @@ from generator.records.kinds.base import COMMON_PRACTICE
 from generator.records.kinds.knowledge import FaultCode
 from generator.records.kinds.things import Circuit, Component, Spec, Vehicle
 from generator.records.kinds.work import Test
+from generator.records.knowledge_base import KnowledgeBase, table
 
 Lists = list[tuple[str, str, list[LinkTo]]]
 
@@ -29,18 +31,19 @@ class ListedValue:
     target: str
 
 
-def pages(book: Book) -> list[Page]:
-    """Make the page of every part, circuit, code and vehicle."""
-    return [
-        *(_component(book, part) for part in book.kb.all("components", Component)),
-        *(_circuit(book, circuit) for circuit in book.kb.all("circuits", Circuit)),
-        *(_code(book, code) for code in book.kb.all("codes", FaultCode)),
-        *(_vehicle(book, vehicle) for vehicle in book.kb.all("vehicles", Vehicle)),
-    ]
+def planned(book: Book) -> Planned:
+    """Plan the page of every part, circuit, code and vehicle."""
+    at, kb = routes.address, book.kb
+    return {
+        **{at(part): partial(_component, book, part) for part in kb.all("components", Component)},
+        **{at(wiring): partial(_circuit, book, wiring) for wiring in kb.all("circuits", Circuit)},
+        **{at(code): partial(_code, book, code) for code in kb.all("codes", FaultCode)},
+        **{at(car): partial(_vehicle, book, car) for car in kb.all("vehicles", Vehicle)},
+    }
 
 
 def _component(book: Book, component: Component) -> Page:
-    specs = [s for s in book.kb.all("specs", Spec) if s.component == component.id]
+    specs = book.pick(_specs_of, component.id, Spec)
     reads = book.kb.find("components", component.reads, Component)
     toothed = component if component.wheel else reads
     circuit = book.kb.find("circuits", component.circuit, Circuit)
@@ -52,12 +55,7 @@ def _component(book: Book, component: Component) -> Page:
          [book.link(r) for r in book.linked_from(component, "symptoms")]),
         (say("component.codes"), "codes", _codes(book, component)),
     ]  # fmt: skip
-    tests = [
-        book.link(test)
-        for test in book.kb.all("tests", Test)
-        if component.id in test.components
-        or any(component.id in outcome.about for outcome in test.outcomes)
-    ]
+    tests = [book.link(test) for test in book.pick(_tests_of, component.id, Test)]
     shown = [("does", "component.does", True), ("where", "component.where", True),
              ("connector", "component.connector", bool(component.connector)),
              ("wheel", "component.wheel_self" if component.wheel else "component.wheel",
@@ -78,8 +76,8 @@ def _component(book: Book, component: Component) -> Page:
             "wheel": wheel_picture("wheel", toothed) if toothed else "",
             "reads": book.link(reads) if reads else None,
             "read_by": [
-                book.link(c) for c in book.kb.all("components", Component)
-                if c.reads == component.id
+                book.link(c) for c in book.linked_from(component, "components")
+                if getattr(c, "reads", "") == component.id
             ],
             "circuit": book.link(circuit) if circuit else None,
             "circuit_figure": circuit_picture("circuit", circuit) if circuit else "",
@@ -94,11 +92,25 @@ def _component(book: Book, component: Component) -> Page:
     )  # fmt: skip
 
 
+@table
+def _specs_of(kb: KnowledgeBase) -> dict[str, tuple[RecordKey, ...]]:
+    return listed(kb, "specs", Spec, lambda spec: [spec.component])
+
+
+@table
+def _tests_of(kb: KnowledgeBase) -> dict[str, tuple[RecordKey, ...]]:
+    """Give the tests that judge a part, by that part."""
+    return listed(
+        kb, "tests", Test,
+        lambda test: {*test.components, *(id_ for one in test.outcomes for id_ in one.about)},
+    )  # fmt: skip
+
+
 def _codes(book: Book, component: Component) -> list[LinkTo]:
     return [
         LinkTo(f"{code.code} {code.title}", routes.address(code))
-        for code in book.kb.all("codes", FaultCode)
-        if component.id in code.components
+        for code in book.linked_from(component, "codes")
+        if isinstance(code, FaultCode) and component.id in code.components
     ]
 
 

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import partial
 
 from markupsafe import Markup
 
 from generator.expected.signals import settings_for
 from generator.pages import routes
-from generator.pages.book import Book, LinkTo
+from generator.pages.book import Book, LinkTo, RecordKey, listed
+from generator.pages.check_data import check_data
 from generator.pages.drawings import hookup_picture, location_picture, seen_words
 from generator.pages.jobs import (
     JobView,
@@ -19,7 +21,7 @@ from generator.pages.jobs import (
     outcome_views,
     restore_before,
 )
-from generator.pages.page import Heading, Page, render
+from generator.pages.page import Heading, Page, Planned, render
 from generator.pages.pictures import value_picture
 from generator.pages.strings import say
 from generator.pages.values import ValueView, values_by_vehicle
@@ -28,6 +30,7 @@ from generator.quantities.show import places_for
 from generator.records.kinds.knowledge import Tool
 from generator.records.kinds.things import Component, Spec
 from generator.records.kinds.work import Hookup, Job, Procedure, Proof, Replacement, Test
+from generator.records.knowledge_base import KnowledgeBase, table
 
 KEPT_AT_STOP = ("before", "cautions", "ready", "steps", "used-by")
 """Parts of a page that stay where the job runs into reserved work; the others instruct it."""
@@ -43,6 +46,7 @@ class HookupView:
     words: str
     scope: str
     figure: Markup
+    only: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +55,7 @@ class ShownValue:
 
     view: ValueView
     figure: Markup
+    check: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,14 +67,14 @@ class ProofView:
     restore: tuple[str, ...]
 
 
-def pages(book: Book) -> list[Page]:
-    """Make the page of every test, replacement and procedure."""
+def planned(book: Book) -> Planned:
+    """Plan the page of every test, replacement and procedure."""
     jobs = (
         *book.kb.all("tests", Test),
         *book.kb.all("replacements", Replacement),
         *book.kb.all("procedures", Procedure),
     )
-    return [page(book, job) for job in jobs]
+    return {routes.address(job): partial(page, book, job) for job in jobs}
 
 
 def page(book: Book, job: Job) -> Page:
@@ -85,7 +90,10 @@ def page(book: Book, job: Job) -> Page:
 def _test(book: Book, test: Test) -> Page:
     specs = [book.kb.get("specs", id_, Spec) for id_ in test.specs]
     values = {
-        vehicles: [ShownValue(view, value_picture(book, view)) for view in views]
+        vehicles: [
+            ShownValue(view, value_picture(book, view), check_data(book, test, view.spec))
+            for view in views
+        ]
         for vehicles, views in values_by_vehicle(book, specs).items()
     }
     hookups = [_hookup(book, test, hookup, n) for n, hookup in enumerate(test.hookups, start=1)]
@@ -166,6 +174,7 @@ def _hookup(book: Book, test: Test, hookup: Hookup, n: int) -> HookupView:
         ),
         scope=_scope(book, test, hookup, instrument),
         figure=hookup_picture(book, f"hookup-{n}", test, hookup, instrument),
+        only=tuple(hookup.vehicles),
     )  # fmt: skip
 
 
@@ -173,7 +182,7 @@ def _replacement(book: Book, job: Replacement) -> Page:
     component = book.kb.get("components", job.component, Component)
     proved_by = [
         book.link(test)
-        for test in book.kb.all("tests", Test)
+        for test in book.pick(_tests_for, job.id, Test)
         if any(
             outcome.verdict == "condemns"
             and job.component in (outcome.about or test.components)
@@ -204,6 +213,17 @@ def _replacement(book: Book, job: Replacement) -> Page:
         contents=_contents(_up_to_stop(view, parts)),
         description=f"{say('replacement.kind')}: {job.title}, {book.vehicles(job.applies_to)}",
     )
+
+
+@table
+def _tests_for(kb: KnowledgeBase) -> dict[str, tuple[RecordKey, ...]]:
+    """Give the tests with an outcome that leads to a replacement, by that replacement."""
+
+    def replacements(test: Test) -> Iterable[str]:
+        ways = (way for outcome in test.outcomes for way in outcome.next)
+        return (way.replacement for way in ways if way.replacement is not None)
+
+    return listed(kb, "tests", Test, replacements)
 
 
 def _procedure(book: Book, job: Procedure) -> Page:

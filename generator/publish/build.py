@@ -1,23 +1,27 @@
-"""A whole site or the old one: the host builds beside it, and the two change places."""
+"""A whole site or the old one: the new one is made beside it, and the two change places."""
 
 from __future__ import annotations
 
 import datetime
-import logging
 import os
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 
-from generator.publish import swap
+from generator import site as pages_of
+from generator.problems import Problem
+from generator.publish import complete, host, lock, swap
+from generator.publish.frame import BadFrame, stand_of
+from generator.publish.notes import Notes
+from generator.publish.target import Folder
 from generator.records.knowledge_base import KnowledgeBase
 
 
 class NotBuilt(RuntimeError):
-    """The host could not build the site; the old one stands as it was."""
+    """The site could not be built; the old one stands as it was."""
 
 
-def build(settings_file: Path, site: Path, kb: KnowledgeBase, *, strict: bool = True) -> None:
+def build(settings_file: Path, site: Path, kb: KnowledgeBase, problems: Sequence[Problem]) -> None:
     """Build the site of a checked manual.
 
     Parameters
@@ -27,56 +31,47 @@ def build(settings_file: Path, site: Path, kb: KnowledgeBase, *, strict: bool = 
     site : Path
         Where readers look. It changes only when the new site is whole.
     kb : KnowledgeBase
-        The manual, for its dates: the clock is never read.
-    strict : bool
-        Whether a warning of the host stops the build.
+        The manual.
+    problems : sequence of Problem
+        What the check gave for it.
 
     Raises
     ------
     NotBuilt
-        If the host reports a fault.
+        If the host reports a fault or warns of anything, or another build is under way.
+    OSError
+        If a file cannot be written.
     """
-    from mkdocs.commands.build import build as host_build
-    from mkdocs.config import load_config
-    from mkdocs.exceptions import Abort, MkDocsException
-
     site.parent.mkdir(parents=True, exist_ok=True)
-    swap.mend(site)
-    new = swap.beside(site)
-    counter = _Counter()
-    log = logging.getLogger("mkdocs")
-    log.addHandler(counter)
     try:
-        with _dated(kb):
-            config = load_config(str(settings_file), site_dir=str(new))
-            config.plugins.on_startup(command="build", dirty=False)
-            host_build(config)
-            config.plugins.on_shutdown()
-        if strict and counter.messages:
-            raise NotBuilt("; ".join(counter.messages[:3]))
-        swap.swap(site)
-    except (Abort, MkDocsException) as fault:
-        raise NotBuilt(_reason(fault, counter.messages)) from fault
-    finally:
-        log.removeHandler(counter)
-        swap.mend(site)
+        with lock.held(site.with_name(f".{site.name}.lock")):
+            swap.mend(site)
+            try:
+                with _dated(kb):
+                    _make(settings_file, swap.beside(site), kb, problems)
+                swap.swap(site)
+            finally:
+                swap.mend(site)
+    except lock.Busy:
+        raise NotBuilt(f"another build of {site} is under way") from None
+    except (host.NotHosted, BadFrame) as fault:
+        raise NotBuilt(str(fault)) from fault
 
 
-def _reason(fault: BaseException, messages: list[str]) -> str:
-    """Give what the host said; its own stop carries no words, its log does."""
-    return "; ".join(messages[:3]) or str(fault) or "the host stopped"
-
-
-class _Counter(logging.Handler):
-    """Collects the host's warnings, which its own command alone would stop at."""
-
-    def __init__(self) -> None:
-        super().__init__(logging.WARNING)
-        self.messages: list[str] = []
-
-    def emit(self, record: logging.LogRecord) -> None:
-        """Keep the message."""
-        self.messages.append(record.getMessage())
+def _make(
+    settings_file: Path, folder: Path, kb: KnowledgeBase, problems: Sequence[Problem]
+) -> None:
+    made = pages_of.make(kb, problems)
+    pages = {page.url: page for page in made.pages}
+    stands = {stand_of(page, host.LISTED) for page in made.pages}
+    asked = host.Asked(made.title, [*pages, *made.files], stands)
+    host.run(settings_file, folder, asked)
+    dead = list(host.dead_anchors(asked.links, lambda a: pages[a].html if a in pages else ""))
+    if dead:
+        raise NotBuilt("; ".join(dead[:3]))
+    target = Folder(folder)
+    shells = complete.shells(asked.frames, target.files())
+    complete.lay_out(target, shells, made.pages, made.files, Notes())
 
 
 @contextmanager

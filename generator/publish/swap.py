@@ -29,13 +29,16 @@ def waiting(site: Path) -> Path:
 
 
 def mend(site: Path) -> None:
-    """Bring back a site that a kill left under its waiting name; clear what is left over."""
+    """Bring back a site that a kill left under its waiting name; clear what is left over.
+
+    Only whoever holds the site's lock may do it: to anybody else a site that is being built looks
+    just like one that was left over.
+    """
     old = waiting(site)
-    if old.is_dir() and not site.exists():
+    if _is_folder(old) and not os.path.lexists(site):
         old.rename(site)
     for left_over in (old, beside(site)):
-        if left_over.is_dir():
-            shutil.rmtree(left_over)
+        _clear(left_over)
 
 
 def swap(site: Path) -> None:
@@ -55,16 +58,28 @@ def swap(site: Path) -> None:
     if not site.exists():
         new.rename(site)
         return
-    if _exchanged(new, site):
-        shutil.rmtree(new)
-        return
-    site.rename(old)
-    try:
-        new.rename(site)
-    except OSError:
-        old.rename(site)
-        raise
-    shutil.rmtree(old)
+    if not _exchanged(new, site):
+        site.rename(old)
+        try:
+            new.rename(site)
+        except OSError:
+            old.rename(site)
+            raise
+        # A waiting site is a whole one, so it is taken apart under the other name.
+        old.rename(new)
+    _clear(new)
+
+
+def _is_folder(path: Path) -> bool:
+    return path.is_dir() and not path.is_symlink()
+
+
+def _clear(path: Path) -> None:
+    """Take away what lies under one of our names, a link itself and never what it leads to."""
+    if _is_folder(path):
+        shutil.rmtree(path)
+    elif os.path.lexists(path):
+        path.unlink()
 
 
 def _exchanged(one: Path, other: Path) -> bool:

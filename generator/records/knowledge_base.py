@@ -17,6 +17,22 @@ Path = tuple[str | int, ...]
 """The way to a field inside a record: keys and list positions."""
 
 
+TABLES: dict[str, Callable[[KnowledgeBase], Mapping[str, Any]]] = {}
+"""Every table that is worked out from a knowledge base, by name."""
+
+Make = TypeVar("Make", bound=Callable[["KnowledgeBase"], Mapping[str, Any]])
+
+
+def table(make: Make) -> Make:
+    """Declare what works a table out: keys to plain values that can be compared and kept."""
+    TABLES[_name(make)] = make
+    return make
+
+
+def _name(make: Callable[..., Any]) -> str:
+    return f"{make.__module__}.{make.__qualname__}"
+
+
 @dataclass(frozen=True, slots=True)
 class Place:
     """Where a field stands in its file."""
@@ -86,15 +102,34 @@ class KnowledgeBase:
             return make()
         return self.memory.remember(name, key, make, keep=keep)
 
-    def table(self, name: str, make: Callable[[], Mapping[str, T]]) -> Mapping[str, T]:
+    def table(self, make: Callable[[KnowledgeBase], Mapping[str, T]]) -> Mapping[str, T]:
         """Give a table over many records, to be read entry by entry.
 
+        Parameters
+        ----------
+        make : callable
+            Works the table out of a knowledge base; declared by :func:`table`.
+
+        Notes
+        -----
         Whoever asks for an entry depends on that entry, not on every record the table was worked
-        out from. The values are plain and compared with those of the last run.
+        out from.
         """
         if self.memory is None:
-            return make()
-        return self.memory.table(name, make)
+            return make(self)
+        return self.memory.table(_name(make))
+
+    def remembering(self, memory: Memory | None = None) -> KnowledgeBase:
+        """Give the same records, watched by a memory; one for this run unless it is given."""
+        if self.memory is not None and memory is None:
+            return self
+        memory = memory or Memory(self.records, {})
+        found = replace(self, records=watched(self.records, memory), memory=memory)
+        memory.tables = found._table_named
+        return found
+
+    def _table_named(self, name: str) -> Mapping[str, Any]:
+        return TABLES[name](self)
 
     def all(self, kind: str, shape: type[R]) -> list[R]:
         """Give every record of a kind, by id; `shape` is the class the caller works with."""
@@ -130,8 +165,7 @@ class KnowledgeBase:
             return self
         if self.memory is None:
             return replace(self, records=kept)
-        memory = self.memory.view("released", kept)
-        return replace(self, records=watched(kept, memory), memory=memory)
+        return replace(self, records=kept).remembering(self.memory.view("released", kept))
 
     def __iter__(self) -> Iterator[Record]:
         """Walk every record, kind by kind, id by id."""

@@ -12,10 +12,10 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 from generator.problems import Code, Problem, Span, code, has_errors, in_order, problem
-from generator.records import quick_yaml, shape, strict_yaml
+from generator.records import fingerprint, quick_yaml, shape, strict_yaml
 from generator.records.kinds import KINDS, SETTINGS_FILE, Record, Settings
 from generator.records.knowledge_base import KnowledgeBase, Origin
-from generator.records.on_demand import PlacesIn, Texts, digest_of
+from generator.records.on_demand import PlacesIn, Texts
 from generator.records.source_text import LARGEST, decode
 
 UNKNOWN_FOLDER = code("unknown-folder", "Nothing in it would reach a reader.")
@@ -38,8 +38,7 @@ Parsed = dict[str, Any]
 """Key of a record and digest of its file, to the record."""
 _Fit = Callable[[Any, Any, str], tuple[T | None, list[Problem]]]
 
-SUFFIX = ".yml"
-SETTINGS_KEY = "settings"
+SUFFIX = fingerprint.SUFFIX
 _SAFE = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 _LONGEST_ID = 60
 LIST = "index"
@@ -152,7 +151,7 @@ def _settings(at: _Folder) -> Settings | None:
         return None
     if not _inside(at, path):
         return None
-    return _fitted(at, path, SETTINGS_KEY, shape.fit_settings)
+    return _fitted(at, path, fingerprint.SETTINGS_KEY, shape.fit_settings)
 
 
 def _kind(at: _Folder, folder: Path) -> Iterator[tuple[str, Record]]:
@@ -185,7 +184,7 @@ def _fitted(at: _Folder, path: Path, key: str, fit: _Fit[T]) -> T | None:
         return None
     shown = at.shown(path)
     at.sources[shown] = source
-    digest = at.digests[key] = digest_of(source)
+    digest = at.digests[key] = fingerprint.digest_of(source)
     name = f"{key} {digest}"
     ready: T | None = at.known.get(name)
     if ready is None:

@@ -5,18 +5,12 @@ A manual without findings is read, checked and published without either.
 
 from __future__ import annotations
 
-import hashlib
 from collections.abc import Iterator, Mapping
 from functools import cached_property
 
 from generator.records import strict_yaml
 from generator.records.knowledge_base import Path, Place
 from generator.records.source_text import decode
-
-
-def digest_of(source: bytes) -> str:
-    """Give the digest by which what a file holds is known."""
-    return hashlib.blake2b(source, digest_size=20).hexdigest()
 
 
 class PlacesIn(Mapping[Path, Place]):

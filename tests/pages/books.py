@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from functools import cache
-from typing import Any
-from unittest.mock import patch
+from functools import cache, partial
 
 from generator import site
-from generator.pages import book as room
 from generator.pages import work
 from generator.pages.book import Book
 from generator.pages.page import Page
@@ -31,11 +28,12 @@ def made() -> site.Site:
 def book_of(kb: KnowledgeBase) -> Book:
     """Give the book of a changed copy of the demonstration manual, with the orders it had."""
 
-    def known(_kb: Any, symptom: Any, vehicle: str) -> Any:
-        return whole().orders[symptom.id][vehicle]
-
-    with patch.object(room, "order", known):
-        return Book.of(kb)
+    kb = kb.remembering()
+    for id_, symptom in kb.records.get("symptoms", {}).items():
+        for vehicle in symptom.applies_to:  # type: ignore[attr-defined]
+            known = partial(whole().orders[id_].__getitem__, vehicle)
+            kb.remember("order", f"{id_} {vehicle}", known)
+    return Book.of(kb)
 
 
 def page_of(kb: KnowledgeBase, key: str) -> Page:

@@ -14,9 +14,9 @@ LOOK = ROOT / "site_overrides"
 SHEETS = {path.stem: path.read_text("utf-8") for path in (LOOK / "assets").glob("*.css")}
 TEMPLATES = sorted([*(ROOT / "generator/pages/templates").glob("*.html"), *LOOK.rglob("*.html")])
 
-LIGHT = '[data-md-color-scheme="default"]'
-DARK = '[data-md-color-scheme="slate"]'
-UNSCRIPTED = ".no-js body:not([data-md-color-media])"
+LIGHT = ':root'
+DARK = ':root[data-scheme="dark"]'
+UNSCRIPTED = ':root:not([data-scheme="light"])'
 SCHEMES = {LIGHT: style.LIGHT, DARK: style.DARK, UNSCRIPTED: style.DARK}
 
 # WCAG 2.2: 1.4.6 (7:1, text in sunlight), 1.4.3 (4.5:1), 1.4.11 (3:1, edges that carry meaning).

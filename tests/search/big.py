@@ -26,7 +26,7 @@ Schütze, Introduction to Information Retrieval, 5.1.1). The upper end makes the
 @cache
 def book() -> Book:
     """Give the demonstration's records and nothing worked out: the search needs no engine."""
-    return Book(demonstration().released(), {}, {}, {})
+    return Book.of(demonstration().released())
 
 
 def vehicles() -> dict[str, str]:

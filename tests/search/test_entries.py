@@ -62,7 +62,7 @@ def test_what_is_not_released_is_not_found(status: str) -> None:
     kb = changed(
         demonstration(), "components", "exhaust", status=status, title="Zanzibar exhaust"
     ).released()
-    book = Book(kb, {}, {}, {})
+    book = Book.of(kb)
     assert by_target(book)
     assert "components/exhaust.html" not in by_target(book)
     assert "Zanzibar" not in search.document(book)

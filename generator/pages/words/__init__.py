@@ -7,6 +7,7 @@ from generator.pages.words import (
     diagnosis,
     faults,
     frame,
+    offline,
     reader,
     search,
     things,
@@ -18,5 +19,6 @@ from generator.pages.words import (
 ALL: dict[str, str] = {
     **frame.WORDS, **diagnosis.WORDS, **values.WORDS, **verdicts.WORDS, **work.WORDS,
     **things.WORDS, **reader.WORDS, **faults.WORDS, **cautions.WORDS, **search.WORDS,
+    **offline.WORDS,
 }  # fmt: skip
 """Key to words; keys are unique over all families, which a test holds."""

@@ -1,0 +1,66 @@
+"""Words of what the reader has in the hand: checking a reading, the vehicle, the units."""
+
+from __future__ import annotations
+
+WORDS: dict[str, str] = {
+    # checking a reading
+    "check.heading": "Check a reading",
+    "check.reading": "The meter shows",
+    "check.unit": "Unit",
+    "check.over": "OL",
+    "check.over_said": "The meter shows that it is over its range",
+    "check.sign": "+/−",
+    "check.sign_said": "Change the sign",
+    "check.usual": "Left empty: {range}",
+    "check.spread": "give or take",
+    "check.meter": "Meter",
+    "check.meter_line": "Meter: {meter}",
+    "check.accuracy": "±({percent} % of the reading + {counts} × {digit})",
+    "check.leads_off": "leads taken off",
+    "check.leads_in": "leads not taken off",
+    "check.another": "another meter",
+    "check.bare": "not named",
+    "check.percent": "Accuracy, % of the reading",
+    "check.counts": "and counts of the last digit",
+    "check.input": "Input resistance, Mohm",
+    "check.nulled": "Leads taken off the reading",
+    "check.leads": "Both leads together, ohm",
+    "check.as_record": "Left empty: as in the meter’s record, {what}",
+    "check.next": "Go on with what you found",
+    "check.several": "Other values of this test say what follows too. Choose the outcome:",
+    "check.in_several": "If the other values of this test are in limits too:",
+    "check.no_outcome": "Choose what you found:",
+    "check.close": (
+        "It lies so close to where the answer turns that the page’s own rounding decides: read "
+        "it once more, and look at the table."
+    ),
+    "check.beyond": "The limits of this page hold from {range}. It says nothing beyond.",
+    "check.range": "{low} to {high} {unit}",
+    "check.fault.form": "This is no reading. Type one figure, as 850, 0.85k or OL.",
+    "check.fault.comma": "Do you mean {one} or {other}? Type it without the comma.",
+    "check.fault.unit": "The unit {word} is not known here. Type it in {unit}.",
+    "check.fault.quantity": "{word} measures something else. Type the reading in {unit}.",
+    "check.fault.milli": "{word} may be milli or mega. Choose the unit from the list.",
+    "check.fault.impossible": "Nothing can be that low. Check the sign and the unit.",
+    "check.fault.meter": "The meter’s figures are not right: {which}.",
+    # the vehicle
+    "choice.label": "Vehicle and units",
+    "choice.vehicle": "Vehicle",
+    "choice.all": "all",
+    "choice.change": "Change",
+    "choice.ask": "Which vehicle is it?",
+    "choice.lead": "It is kept on this device. Look at the engine: badges have been wrong before.",
+    "choice.none": "All vehicles",
+    "choice.none_lead": "Show the values of every vehicle, as a printed page does.",
+    "choice.only": "This page does not apply to your vehicle, {vehicle}. It is for {others}.",
+    "choice.others": "For other vehicles: {vehicles}",
+    "choice.fewer": "Hide what is for other vehicles",
+    # the units
+    "units.label": "Units",
+    "units.si": "SI",
+    "units.us": "US",
+    "units.both": "Both",
+    "units.si_said": "°C, N·m, kPa, mm, km/h",
+    "units.us_said": "°F, lbf·ft, psi, in, mph",
+    "units.both_said": "Both systems of units",
+}
