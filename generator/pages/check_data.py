@@ -1,4 +1,4 @@
-"""What a page's script needs to judge a reading: limits, meters, outcomes; and what all pages share.
+"""What a page's script needs to judge a reading: limits, meters, outcomes, and what all share.
 
 A value's own data stands in an attribute on the test's page, in base units::
 
@@ -71,7 +71,8 @@ def check_data(book: Book, test: Test, spec: Spec) -> str:
         "axes": [[axis.name, axis.knots] for axis in lines.axes],
         "low": lines.low, "high": lines.high, "bent": lines.bent, "error": lines.error,
         "meter": _taken(spec),
-        "source": None if source is None else [e for e in (source.low, source.high) if e is not None],
+        "source": None if source is None
+        else [e for e in (source.low, source.high) if e is not None],
         "band": None if band is None or band.value is None else
         [band.value.low, band.value.high, band.value.text],
         "method": spec.method,
@@ -123,7 +124,8 @@ def _outcomes(test: Test, quantity: str) -> list[list[Any]]:
     """Give the outcomes that a reading of this quantity may lead to."""
     return [
         [routes.outcome(outcome.finding, index), str(outcome.finding),
-         *((None, None) if outcome.reading is None else (outcome.reading.low, outcome.reading.high))]
+         *((None, None) if outcome.reading is None
+           else (outcome.reading.low, outcome.reading.high))]
         for index, outcome in enumerate(test.outcomes)
         if outcome.reading is None or outcome.reading.quantity == quantity
     ]  # fmt: skip

@@ -22,5 +22,7 @@ def documents(kb: KnowledgeBase) -> Mapping[str, str]:
         if moved.kind in routes.PAGED and record is not None:
             old = routes.page_of(moved.kind, moved.old)
             href = routes.relative(old, routes.address(record))
-            found[old] = template.render(to=record, href=href, manual=kb.settings.title, policy=POLICY)
+            found[old] = template.render(
+                to=record, href=href, manual=kb.settings.title, policy=POLICY
+            )  # fmt: skip
     return found

@@ -1,15 +1,12 @@
 /* Checking a reading at its value: what the meter shows, the conditions it hangs on, the meter.
    Nothing leaves the device and nothing is kept. The tables above serve without it. */
-
-"use strict";
-
 (() => {
+  "use strict";
   const { fettleCheck: kernel, fettleTyped: typed, fettleLines: lines, fettleReadings: shared } = window;
   if (!kernel || !typed || !lines || !shared) return;
 
   const PAUSE_MS = 350; // typing rests this long before a verdict is given and read out
-  const { say } = lines;
-  const word = (key, values) => say(shared.words, key, values);
+  const word = (key, values) => lines.say(shared.words, key, values);
 
   const make = (tag, attributes = {}, ...children) => {
     const element = document.createElement(tag);

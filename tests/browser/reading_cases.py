@@ -63,7 +63,9 @@ class Cases:
     data: list[dict[str, Any]] = field(default_factory=list)
     cases: list[Case] = field(default_factory=list)
 
-    def add(self, kb: KnowledgeBase, test: Test, spec: Spec, tool: Tool, random: Random, n: int) -> None:
+    def add(
+        self, kb: KnowledgeBase, test: Test, spec: Spec, tool: Tool, random: Random, n: int
+    ) -> None:  # fmt: skip
         """Add `n` random readings of a value."""
         text = check_data(Book.of(kb), test, spec)
         if not text:
