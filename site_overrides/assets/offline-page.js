@@ -60,7 +60,7 @@
   function showChanges({ withdrawn, cautions, others }) {
     list("withdrawn", withdrawn);
     list("cautioned", cautions);
-    part("others").textContent = SAY.others.replace("#", others);
+    part("other-pages").textContent = SAY.others.replace("#", others);
     part("changes").hidden = false;
   }
 
