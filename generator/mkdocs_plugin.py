@@ -24,7 +24,7 @@ from generator.pages.page import Page
 from generator.pages.policy import POLICY
 from generator.pages.strings import say
 from generator.problems import Problem, Severity, has_errors, summary
-from generator.publish import complete, host
+from generator.publish import complete, finish, host
 from generator.publish.frame import BadFrame, stand_of
 from generator.publish.notes import Notes
 from generator.publish.target import Folder
@@ -140,7 +140,9 @@ class FettlebookPlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
             shells = complete.shells(self.asked.frames, target.files())
         except BadFrame as fault:
             raise PluginError(str(fault)) from None
-        complete.lay_out(target, shells, self.pages.values(), self.texts, Notes())
+        # Nobody takes a preview along: packing it would only make the author wait.
+        steps = () if self.serving else finish.ON_FILES
+        complete.lay_out(target, shells, self.pages.values(), self.texts, Notes(), steps)
 
     def on_serve(self, server: Any, *, config: MkDocsConfig, builder: Any) -> Any:
         """Watch the records and the look, never the folder we are imported from."""

@@ -83,19 +83,19 @@ def lines(kb: KnowledgeBase, spec: Spec) -> Lines | None:
         return None
     usual = needs(kb, spec)
     at = _model(kb, spec, tuple(usual))
-    loaded = isinstance(spec.model, (PullUpModel, DividerModel))
+    loaded, bent = isinstance(spec.model, (PullUpModel, DividerModel)), False
     if len(usual) == 1:
         (name, span), = usual.items()
         breaks = MODELS[spec.model.name].breaks(spec).get(name, ())
         ends = sorted({span.low, span.high, *(b for b in breaks if span.low < b < span.high)})
-        axes = [Axis(name, _fewest(at, ends, _digit(spec)))]
+        knots, bent = _fewest(at, ends, _digit(spec), straight=loaded)
+        axes = [Axis(name, knots)]
     else:
         found = curves(kb, spec)
         assert found is not None
         axes = [Axis(axis["name"], tuple(axis["knots"])) for axis in found["axes"]]
     if loaded:
         axes.append(Axis(METER, tuple(sorted(1e-6 / mohm for mohm in INPUTS_MOHM))))
-    bent = len(axes) == 1 and not loaded and len(axes[0].knots) > MOST_STRAIGHT
     return _drawn(at, tuple(axes), bent, _digit(spec))
 
 
@@ -119,12 +119,19 @@ def read_by(spec: Spec, mohm: float) -> Spec:
     return other
 
 
-def _fewest(at: At, ends: Sequence[float], digit: float) -> tuple[float, ...]:
-    """Give knots for straight lines, or for bent ones where straight ones take too many."""
-    straight = _split(at, ends, _off, SHARE_OF_A_DIGIT * digit, MOST_STRAIGHT)
-    if len(straight) <= MOST_STRAIGHT or not _positive(at, straight):
-        return straight[:MOST_BENT]
-    return _split(at, ends, _off_in_share, SHARE_OF_A_FIGURE, MOST_BENT)
+def _fewest(
+    at: At, ends: Sequence[float], digit: float, straight: bool
+) -> tuple[tuple[float, ...], bool]:
+    """Give knots for straight lines, or for bent ones where straight ones take too many.
+
+    Beside the axis of a meter, and where a limit is not above nought, lines are `straight`.
+    """
+    few = _split(at, ends, _off, SHARE_OF_A_DIGIT * digit, MOST_STRAIGHT)
+    if len(few) <= MOST_STRAIGHT:
+        return few, False
+    if straight or not _positive(at, few):
+        return _split(at, ends, _off, SHARE_OF_A_DIGIT * digit, MOST_BENT), False
+    return _split(at, ends, _off_in_share, SHARE_OF_A_FIGURE, MOST_BENT), True
 
 
 Off = Callable[[float, float, float, float], float]

@@ -48,8 +48,8 @@ from generator.records.kinds.work import Test
 SAID = (
     "heading", "reading", "unit", "over", "over_said", "sign", "sign_said", "usual", "spread",
     "meter", "meter_line", "accuracy", "leads_off", "leads_in", "another", "bare", "percent",
-    "counts", "input", "nulled", "leads", "as_record", "next", "several", "in_several",
-    "no_outcome", "close", "beyond", "range",
+    "counts", "input", "nulled", "leads", "next", "several", "in_several", "no_outcome", "again",
+    "close", "beyond", "range", "span",
 )  # fmt: skip
 FAULTS = ("form", "comma", "unit", "quantity", "milli", "impossible", "meter")
 """Words that the script puts on a page, beside those of the verdicts."""

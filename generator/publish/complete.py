@@ -9,6 +9,7 @@ from typing import Protocol
 from generator.pages.page import Page
 from generator.publish import finish
 from generator.publish.files import Made
+from generator.publish.finish import FileStep
 from generator.publish.frame import Frame, Stand, stand_of
 from generator.publish.host import LISTED
 from generator.publish.notes import Notes
@@ -65,7 +66,12 @@ def shells(frames: Mapping[Stand, str], files: Mapping[str, bytes]) -> Shells:
 
 
 def lay_out(
-    target: Target, host: Shells, pages: Iterable[Page], texts: Mapping[str, str], notes: Notes
+    target: Target,
+    host: Shells,
+    pages: Iterable[Page],
+    texts: Mapping[str, str],
+    notes: Notes,
+    steps: Iterable[FileStep] = finish.ON_FILES,
 ) -> None:
     """Put every file of a site in its place.
 
@@ -81,18 +87,25 @@ def lay_out(
         Address to text: files of ours that are no pages.
     notes : Notes
         For the steps over files.
+    steps : iterable of FileStep
+        These steps.
     """
     found = {address: target.put(address, content) for address, content in host.files.items()}
     found |= {address: target.put(address, text.encode()) for address, text in texts.items()}
     for page in pages:
         frame = host.frames[stand_of(page, LISTED)]
         found[page.url] = target.put(page.url, frame.fill(page))
-    settle(target, found, notes)
+    settle(target, found, notes, steps)
 
 
-def settle(target: Target, found: Mapping[str, Made], notes: Notes) -> Mapping[str, Made]:
+def settle(
+    target: Target,
+    found: Mapping[str, Made],
+    notes: Notes,
+    steps: Iterable[FileStep] = finish.ON_FILES,
+) -> Mapping[str, Made]:
     """Do the steps over files, put what they gave in its place, and give all there is."""
-    finished = finish.files(found, notes)
+    finished = finish.files(found, notes, steps)
     for address in found.keys() - finished.keys():
         target.drop(address)
     for address, made in finished.items():

@@ -25,7 +25,7 @@ window.fettleLines = (() => {
   function sides(words, [low, high]) {
     if (!low) return `${words["value.at_most"]} ${high}`;
     if (!high) return `${words["value.at_least"]} ${low}`;
-    return `${low} to ${high}`;
+    return say(words, "check.span", { low, high });
   }
 
   function percent(words, probability) {

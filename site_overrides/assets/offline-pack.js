@@ -20,12 +20,18 @@
     new Blob([bytes]).stream().pipeThrough(new CompressionStream("gzip")),
   ).blob();
 
+  /** Gives the names of all that is kept; to ask makes no empty store. */
+  async function names() {
+    const keys = (await caches.has(NAME)) ? await (await caches.open(NAME)).keys() : [];
+    return new Set(keys.map(({ url }) => url));
+  }
+
   /** Gives what has to be fetched for a manual, and where everything will lie then.
       A file is known by its digest: what the old copy has, under whatever address, is not fetched.
       `whole` are packs, `single` files that changed, `carried` what an earlier update fetched
       singly; the last two go into one pack of their own, so that there is never more than one. */
   async function plan(manifest, index) {
-    const cache = await caches.open(NAME);
+    const stored = await names();
     const have = new Map(
       Object.values(index ? index.members : {}).map(([pack, start, length, digest]) =>
         [digest, [pack, start, length]]),
@@ -35,7 +41,7 @@
     for (const pack of manifest.packs) {
       const name = pack.file.slice(pack.file.lastIndexOf("/") + 1);
       const size = pack.members.reduce((sum, member) => sum + member[2], 0);
-      const there = Boolean(await cache.match(KEPT + name)); // maybe from an update cut short
+      const there = stored.has(KEPT + name); // maybe from an update cut short
       const apart = pack.members.filter(([, digest]) => loose(digest));
       if (apart.length && (there || apart.length * 2 > pack.members.length)) {
         placeAll(found, name, pack);
@@ -169,6 +175,9 @@
     await caches.delete(NAME);
     const registration = await navigator.serviceWorker.getRegistration(ROOT.href);
     if (registration) {
+      if (registration.active) {
+        registration.active.postMessage("renew"); // it answers for open pages until they close
+      }
       await registration.unregister();
     }
   }

@@ -61,7 +61,7 @@
 
   function fill() {
     panel.append(make("p", say("lead"), { class: "lead" }));
-    const list = make("ul", "");
+    const list = make("ul", "", { class: "reader-list" });
     const all = { id: "", title: say("none"), tell: say("none_lead") };
     for (const each of [...data.vehicles, all]) {
       const button = make("button", "", { type: "button", "data-vehicle": each.id });
@@ -78,8 +78,14 @@
 
   const isFor = (part, vehicle) => part.dataset.for.split(" ").includes(vehicle.id);
 
+  function within(part, vehicle) {
+    const around = part.parentElement.closest("[data-for]");
+    return around !== null && (!isFor(around, vehicle) || within(around, vehicle));
+  }
+
   function show() {
     const vehicle = chosen();
+    document.dispatchEvent(new CustomEvent("fettle:vehicle"));
     opener.querySelector("b").textContent = vehicle ? vehicle.title : say("all");
     for (const button of panel.querySelectorAll("button")) {
       const on = button.dataset.vehicle === (vehicle ? vehicle.id : "");
@@ -93,7 +99,8 @@
       put(make("p", text, { class: "reader-only", role: "status" }), (note) => bar.after(note));
       return;
     }
-    const others = parts.filter((part) => !isFor(part, vehicle));
+    // What lies in a part that is folded away comes back with it.
+    const others = parts.filter((part) => !isFor(part, vehicle) && !within(part, vehicle));
     for (const owner of new Set(others.map((part) => part.parentElement))) {
       fold(others.filter((part) => part.parentElement === owner));
     }

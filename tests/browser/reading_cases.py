@@ -9,10 +9,10 @@ from random import Random
 from typing import Any
 
 from generator.expected import Reading, Verdict, family, judge
-from generator.expected.engine import unit_of
+from generator.expected.readings import ranges_for
 from generator.pages.book import Book
 from generator.pages.check_data import check_data
-from generator.quantities import Interval, base_unit, parse
+from generator.quantities import Interval, parse
 from generator.records.kinds.instruments import Meter
 from generator.records.kinds.knowledge import Tool
 from generator.records.kinds.things import Spec
@@ -105,7 +105,7 @@ def demonstrated(n: int, random: Random) -> Cases:
             spec = kb.get("specs", id_, Spec)
             for member in [spec, *family(kb, spec)]:
                 tools = [kb.get("tools", t, Tool) for t in test.tools]
-                tool = next((t for t in tools if t.meter is not None), METER)
+                tool = next((t for t in tools if t.meter and ranges_for(t.meter, member)), METER)
                 if member.id not in seen:
                     seen.add(member.id)
                     found.add(kb, test, member, tool, random, n)
@@ -167,8 +167,3 @@ def _meter(
 
 def _with(meter: Meter, name: str, text: str) -> Meter:
     return meter.model_copy(update={name: parse(text, "resistance")})
-
-
-def base_places(spec: Spec) -> tuple[str, int]:
-    """Give the base unit's symbol of a spec and the places of its record."""
-    return base_unit(unit_of(spec).quantity).symbol, spec.places
