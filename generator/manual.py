@@ -23,7 +23,7 @@ __all__ = [
     "CACHE", "DOCS", "RECORDS", "SETTINGS", "SITE", "Manual", "read", "theme_folder",
 ]  # fmt: skip
 
-_RECORDS, _RESULTS, _FINDINGS = "records", "results", "findings"
+_RECORDS, _RESULTS = "records", "results"
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,8 +38,6 @@ class Manual:
         Every finding, in order.
     sources : mapping
         Text of each record file, for excerpts.
-    inputs : str
-        Digest of all files that were read, as :func:`fingerprint.of_folder` gives it.
     keep : callable
         Keeps on disk what has been worked out from the records so far.
     """
@@ -47,7 +45,6 @@ class Manual:
     kb: KnowledgeBase | None
     problems: list[Problem]
     sources: Mapping[str, str]
-    inputs: str
     keep: Callable[[], None]
 
 
@@ -75,16 +72,13 @@ def read(
     gc.freeze()
     if cache and loaded.parsed.keys() != (known or {}).keys():
         keep.save(cache / _RECORDS, version, loaded.parsed)
-    inputs = fingerprint.of_digests(loaded.digests)
     if loaded.kb is None:
-        return Manual(None, in_order(loaded.problems), loaded.sources, inputs, lambda: None)
+        return Manual(None, in_order(loaded.problems), loaded.sources, lambda: None)
     whole = not site.broken(loaded.kb, loaded.problems)
     results = _Results(cache / _RESULTS if cache and whole else None, version, loaded)
     problems = site.check(results.kb, loaded.problems, as_of)
     results.keep()
-    if cache:
-        keep.save(cache / _FINDINGS, version, (inputs, as_of, problems))
-    return Manual(results.kb, problems, loaded.sources, inputs, results.keep)
+    return Manual(results.kb, problems, loaded.sources, results.keep)
 
 
 @contextmanager

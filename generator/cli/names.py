@@ -14,6 +14,7 @@ from generator.checks import review_overdue
 from generator.cli.shared import ERRORS, FORMATS, USAGE, Options, colour, read_manual, usage
 from generator.edit import ids, rename
 from generator.edit.files import ChangedMeanwhile
+from generator.edit.source import Unreadable
 from generator.problems import Severity, as_json, as_text, in_order, summary
 from generator.records.knowledge_base import KnowledgeBase
 
@@ -82,6 +83,9 @@ def rename_record(options: Options, kind: str, old: str, new: str) -> None:
         )  # fmt: skip
     except (ids.Unfit, rename.CannotRename) as wrong:
         usage(str(wrong))
+    except Unreadable as wrong:  # it was spoilt since the manual was read
+        print(as_text(wrong.problems, {}, colour(sys.stderr.isatty())), file=sys.stderr)
+        raise SystemExit(ERRORS) from None
     try:
         for change in plan.changes:
             change.file.replace(change.before, change.after)

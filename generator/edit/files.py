@@ -84,6 +84,15 @@ class RecordFile:
             Path(name).unlink(missing_ok=True)
 
 
+@dataclass(frozen=True, slots=True)
+class Change:
+    """A file, what it holds and what it is to hold."""
+
+    file: RecordFile
+    before: bytes
+    after: bytes
+
+
 def every(records: Path, shown_as: str) -> list[RecordFile]:
     """Give every record file of a manual, the settings included.
 

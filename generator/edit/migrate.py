@@ -12,7 +12,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from generator.edit.files import RecordFile, every
+from generator.edit.files import Change, RecordFile, every
 from generator.edit.outline import SETTINGS, Words, outline
 from generator.edit.source import Source, Unreadable, read
 from generator.problems import Problem
@@ -53,15 +53,6 @@ class UnreadableManual(ValueError):
 
 class BadStep(AssertionError):
     """A step gave what cannot be read, or changes its own result: a fault of ours."""
-
-
-@dataclass(frozen=True, slots=True)
-class Change:
-    """A file, what it holds and what it is to hold."""
-
-    file: RecordFile
-    before: bytes
-    after: bytes
 
 
 @dataclass(frozen=True, slots=True)

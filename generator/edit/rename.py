@@ -13,10 +13,10 @@ from pathlib import Path
 
 from generator.checks.targets import LinkAt, links
 from generator.edit import ids
-from generator.edit.files import RecordFile, every
+from generator.edit.files import Change, RecordFile, every
 from generator.edit.outline import SETTINGS
-from generator.edit.source import Source, Unreadable, read
-from generator.problems import Problem, Span
+from generator.edit.source import Source, read
+from generator.problems import Span
 from generator.records.kinds.base import COMMON_PRACTICE, links_of
 from generator.records.kinds.knowledge import Moved
 from generator.records.knowledge_base import KnowledgeBase
@@ -29,32 +29,6 @@ _NOT_PLAIN = frozenset(("y", "n", "yes", "no", "on", "off", "true", "false", "nu
 
 class CannotRename(ValueError):
     """The record cannot have the new name; the text says why."""
-
-
-class UnreadableRecord(ValueError):
-    """A file that has to change cannot be read.
-
-    Attributes
-    ----------
-    problems : list of Problem
-        The findings.
-    text : str
-        The file, for excerpts.
-    """
-
-    def __init__(self, problems: list[Problem], text: str) -> None:
-        self.problems = problems
-        self.text = text
-        super().__init__("a record cannot be read")
-
-
-@dataclass(frozen=True, slots=True)
-class Change:
-    """A file, what it holds, and what it is to hold."""
-
-    file: RecordFile
-    before: bytes
-    after: bytes
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,7 +95,7 @@ def plan(
     ------
     CannotRename
         If there is no such record, or the new id is taken or unfit.
-    UnreadableRecord
+    Unreadable
         If a file that has to change cannot be read.
     """
     by_id = kb.records.get(kind, {})
@@ -150,13 +124,13 @@ def _change(kb: KnowledgeBase, file: RecordFile, kind: str, old: str, new: str) 
     paths = [path for path, kinds, id_ in found if id_ == old and kind in kinds]
     if not paths:
         return Change(file, before, before)
-    source = _read(before, file)
+    source = read(before, file.shown)
     return Change(file, before, source.spliced(_splices(source, paths, old, new)).encode())
 
 
 def _settings(kb: KnowledgeBase, file: RecordFile, kind: str, old: str, new: str) -> Change:
     before = file.read()
-    source = _read(before, file)
+    source = read(before, file.shown)
     found = links_of(kb.settings, keys=True)
     paths = [path for path, kinds, id_ in found if id_ == old and kind in kinds]
     changes = list(_splices(source, paths, old, new))
@@ -201,10 +175,3 @@ def _scalar(id_: str) -> str:
     """Give an id as it can be written: in quotes where bare it would be read as something else."""
     bare = _PLAIN.fullmatch(id_) and id_ not in _NOT_PLAIN
     return id_ if bare else f'"{id_}"'
-
-
-def _read(content: bytes, file: RecordFile) -> Source:
-    try:
-        return read(content, file.shown)
-    except Unreadable as wrong:
-        raise UnreadableRecord(wrong.problems, wrong.text) from None
