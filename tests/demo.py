@@ -1,4 +1,4 @@
-"""The demonstration manual in memory, and copies of it with one thing changed."""
+"""The small manual in memory, and copies of it with one thing changed."""
 
 from __future__ import annotations
 
@@ -8,13 +8,13 @@ from typing import Any
 from generator.records.kinds import Record
 from generator.records.knowledge_base import KnowledgeBase
 from generator.records.load import load
-from tests.demonstration import ROOT
+from tests.demonstration import SMALL_RECORDS
 
 
 @cache
 def demonstration() -> KnowledgeBase:
-    """Give the demonstration manual's knowledge base, read once."""
-    loaded = load(ROOT / "kb_source", "kb_source")
+    """Give the small manual's knowledge base, read once."""
+    loaded = load(SMALL_RECORDS, "kb_source")
     assert loaded.kb is not None, loaded.problems
     return loaded.kb
 

@@ -1,4 +1,8 @@
-"""The demonstration manual, for tests that publish it far from the checkout."""
+"""The manuals that tests read: a small one that never changes, and the demonstration's own.
+
+A test that states a value, an order or a sentence states it of the small manual, an early copy of
+the demonstration for one engine's complaint. So content can grow without a test having to follow.
+"""
 
 from __future__ import annotations
 
@@ -6,11 +10,16 @@ import shutil
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
+# The folder of the small manual, and the records in it.
+SMALL = ROOT / "tests" / "small_manual"
+SMALL_RECORDS = SMALL / "kb_source"
+# The records of the demonstration manual, whatever they say today.
+DEMONSTRATION = ROOT / "kb_source"
 
 
-def copy_manual(folder: Path) -> None:
-    """Copy the manual's own files, and nothing of the generator, into a new folder."""
+def copy_manual(folder: Path, records: Path = SMALL_RECORDS) -> None:
+    """Copy a manual's own files, and nothing of the generator, into a new folder."""
     folder.mkdir()
     shutil.copy2(ROOT / "mkdocs.yml", folder)
-    for part in ("kb_source", "docs"):
-        shutil.copytree(ROOT / part, folder / part)
+    shutil.copytree(records, folder / "kb_source")
+    shutil.copytree(ROOT / "docs", folder / "docs")

@@ -139,9 +139,7 @@ def test_an_address_that_is_not_secure_offers_the_folder(
     insecure.close()
 
 
-def test_the_folder_works_from_a_stick(
-    browser: Browser, site_dir: Path, tmp_path: Path
-) -> None:
+def test_the_folder_works_from_a_stick(browser: Browser, site_dir: Path, tmp_path: Path) -> None:
     """Unpacked and opened as files, pages, search and the check of a reading answer."""
     with zipfile.ZipFile(site_dir / "offline/manual.zip") as archive:
         archive.extractall(tmp_path)

@@ -177,9 +177,7 @@ def test_a_page_left_open_asks_after_half_an_hour(
         expect(page.locator(".ask")).to_have_count(asked)
 
 
-def test_a_deep_link_still_lands_on_its_step(
-    phone_page: Watch, site_server: StaticServer
-) -> None:
+def test_a_deep_link_still_lands_on_its_step(phone_page: Watch, site_server: StaticServer) -> None:
     """Opened by a link to a step the page shows that step; a tick there leads to the question."""
     page = phone_page()
     page.goto(site_server.url(JOB))

@@ -13,7 +13,7 @@ from generator.records.kinds import Record
 from generator.records.knowledge_base import KnowledgeBase, Origin
 from generator.records.load import Loaded, load
 from tests.demo import demonstration
-from tests.demonstration import ROOT
+from tests.demonstration import SMALL_RECORDS
 
 FOLDER = "kb_source"
 Rule = Callable[[KnowledgeBase], Iterable[Problem]]
@@ -48,7 +48,7 @@ class Edited:
 
 @cache
 def _loaded() -> Loaded:
-    return load(ROOT / FOLDER, FOLDER)
+    return load(SMALL_RECORDS, FOLDER)
 
 
 def text_of(key: str) -> str:

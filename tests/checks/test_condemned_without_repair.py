@@ -17,9 +17,7 @@ TEST = "tests/heat-and-wiggle-inductive"
 )
 def test_a_condemned_part_that_is_not_mended_is_found(way: str) -> None:
     """Going on, going back and ending are no repair."""
-    manual = edited(
-        TEST, "      - replacement: replace-crank-sensor-inductive", f"      - {way}"
-    )
+    manual = edited(TEST, "      - replacement: replace-crank-sensor-inductive", f"      - {way}")
     (found,) = condemned_without_repair.problems(manual.kb)
     assert (found.record, manual.marked(found)) == (TEST, "next")
     assert "crank-sensor-inductive" in found.message
@@ -28,9 +26,7 @@ def test_a_condemned_part_that_is_not_mended_is_found(way: str) -> None:
 @pytest.mark.parametrize("way", ["refer: The maker.", "procedure: clear-and-watch-codes"])
 def test_somebody_else_or_a_procedure_may_mend_it(way: str) -> None:
     """A referral and a procedure are ways to a repair."""
-    manual = edited(
-        TEST, "      - replacement: replace-crank-sensor-inductive", f"      - {way}"
-    )
+    manual = edited(TEST, "      - replacement: replace-crank-sensor-inductive", f"      - {way}")
     assert not condemned_without_repair.problems(manual.kb)
 
 

@@ -70,9 +70,7 @@ def test_a_record_with_lines_gone_is_borne(key: str, data: st.DataObject) -> Non
 @pytest.mark.soak
 @LONG
 @given(st.sampled_from(LINKS), st.data())
-def test_a_link_to_any_other_record_is_borne_for_long(
-    link: LinkAt, data: st.DataObject
-) -> None:
+def test_a_link_to_any_other_record_is_borne_for_long(link: LinkAt, data: st.DataObject) -> None:
     """The same, thousands of times."""
     relinked(link, data)
 

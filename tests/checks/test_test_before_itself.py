@@ -26,6 +26,4 @@ def test_two_ways_to_one_earlier_test_are_no_circle() -> None:
     """Coming after the same test by two ways is only sense."""
     old = "after: [identify-sensor-type, hall-supply-under-load]"
     new = "after: [save-codes, identify-sensor-type, hall-supply-under-load]"
-    assert not test_before_itself.problems(
-        edited("tests/hall-ground-under-load", old, new).kb
-    )
+    assert not test_before_itself.problems(edited("tests/hall-ground-under-load", old, new).kb)

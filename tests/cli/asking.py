@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from tests.demonstration import ROOT
+from tests.demonstration import ROOT, SMALL
 
 
 @dataclass(frozen=True)
@@ -26,7 +26,7 @@ class Answer:
         return json.loads(self.out)
 
 
-def ask(*arguments: str, manual: Path = ROOT) -> Answer:
+def ask(*arguments: str, manual: Path = SMALL) -> Answer:
     """Run ``fettlebook`` in a process of its own."""
     done = subprocess.run(
         [sys.executable, "-m", "generator", "-C", str(manual), *arguments],

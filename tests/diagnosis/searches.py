@@ -72,8 +72,10 @@ def cost_of_sequence(search: Search, sequence: Sequence[str]) -> float:
             shared = probes[sequence[n - 1]].leaves & probe.takes
             saved = min(sum(search.setup_minutes[g] for g in shared), probe.minutes / 2)
         for fault in search.faults:
-            alive = fault.weight / total * prod(
-                1 - probes[earlier].proves.get(fault.name, 0.0) for earlier in sequence[:n]
+            alive = (
+                fault.weight
+                / total
+                * prod(1 - probes[earlier].proves.get(fault.name, 0.0) for earlier in sequence[:n])
             )
             cost += alive * (probe.minutes - saved)
             if fault.name not in probe.proves:

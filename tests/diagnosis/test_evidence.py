@@ -122,7 +122,7 @@ def test_what_hardly_fits_says_so() -> None:
     symptom = kb.get("symptoms", "complaint", Symptom)
     evidence = Evidence(found=(("two", Finding.FAULT_SEEN),))
     found = order(kb, symptom, "petrol-car", evidence)
-    working, = found.workings
+    (working,) = found.workings
     assert working.surprises and not working.contradicts
     # Nothing was assumed of the first looks that could undo it.
     assert found.odds[0].cause.name == "second"

@@ -103,9 +103,9 @@ def test_smiths_textbook_exercise() -> None:
     assert ids(found) == ["quick", "slow"]
 
 
-cases = st.lists(
-    st.tuples(st.integers(1, 40), st.integers(1, 30)), min_size=2, max_size=5
-).map(lambda rows: {f"t{n}": row for n, row in enumerate(rows)})
+cases = st.lists(st.tuples(st.integers(1, 40), st.integers(1, 30)), min_size=2, max_size=5).map(
+    lambda rows: {f"t{n}": row for n, row in enumerate(rows)}
+)
 
 
 @given(cases)
@@ -135,9 +135,7 @@ def test_a_prerequisite_comes_first_and_says_why() -> None:
 def test_a_circle_of_prerequisites_ends() -> None:
     """Shows that tests which each come after the other do not hang the order."""
     symptom = complaint({"weight": 9, "tests": ["one"]}, {"weight": 1, "tests": ["two"]})
-    _, found = ordered(
-        symptom, a_test("one", 5, after=("two",)), a_test("two", 3, after=("one",))
-    )
+    _, found = ordered(symptom, a_test("one", 5, after=("two",)), a_test("two", 3, after=("one",)))
     assert sorted(ids(found)) == ["one", "two"]
 
 
@@ -193,7 +191,7 @@ def test_what_must_be_restored_is_asked_for_first() -> None:
     _, found = ordered(symptom, drive, cold)
     assert ids(found) == ["drive", "cold"]
     assert found.places[0].restore == ()
-    demand, = found.places[1].restore
+    (demand,) = found.places[1].restore
     assert (demand.word, demand.is_, demand.must_be) == ("engine_heat", "hot", "cold")
 
 

@@ -188,9 +188,7 @@ def test_safety_comes_before_the_odds() -> None:
     """A pair that must keep its order does, however the odds stand; alone, neither waits."""
     rows = ((1, 30), (9, 1))
     search = simple(*rows)
-    held = Search(
-        faults=search.faults, probes=search.probes, precedence=frozenset({("t0", "t1")})
-    )
+    held = Search(faults=search.faults, probes=search.probes, precedence=frozenset({("t0", "t1")}))
     board = Board(held)
     ids = [held.probes[state.last].id for state in clear_line(board, Exact(board))[1:]]
     assert ids == ["t0", "t1"]

@@ -15,6 +15,7 @@ from tests.edit.samples import in_line, sample
 
 TEXTS = ("plain words", "'single '' quoted'", '"double \\" quoted"', "ohm Ω 電", '"a: b"')
 
+
 class Hand:
     """Writes one record; the same `pick` gives the same text."""
 

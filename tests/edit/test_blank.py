@@ -69,8 +69,10 @@ def is_blank(lines: list[str], number: int) -> bool:
         if line.strip() and not line.lstrip().startswith("#"):
             column = len(line) - len(line.lstrip())
             own = len(margin.group()) - (2 if dash and margin.group(1) else 0)
-            return column < own or (column == own and not line.lstrip().startswith("-")) or (
-                column == own and dash
+            return (
+                column < own
+                or (column == own and not line.lstrip().startswith("-"))
+                or (column == own and dash)
             )
     return True
 

@@ -83,6 +83,7 @@ def test_somebody_elses_words_stand(records: Path) -> None:
 
 def test_a_full_disk_costs_nothing(records: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Where the new content cannot be written, the old stands and no trace stays behind."""
+
     def full(handle: int) -> None:
         raise OSError(28, "No space left on device")
 

@@ -45,9 +45,7 @@ def carry_out(made: Plan) -> None:
 def texts(folder: Path) -> dict[str, str]:
     """Give every file of a folder."""
     files = [path for path in folder.rglob("*") if path.is_file()]
-    return {
-        path.relative_to(folder).as_posix(): path.read_text(encoding="utf-8") for path in files
-    }
+    return {path.relative_to(folder).as_posix(): path.read_text(encoding="utf-8") for path in files}
 
 
 def comments(text: str) -> list[str]:
@@ -109,6 +107,7 @@ def test_a_run_that_was_cut_short_is_run_again(manual: Path) -> None:
 
 def test_steps_follow_one_another(manual: Path) -> None:
     """Over two formats both steps are taken, in order."""
+
     def rename_says(kind: str, source: Source) -> str:
         place = source.places.get(("says",))
         return source.spliced([(place.key, "tells")]) if place and place.key else source.text
@@ -161,6 +160,7 @@ def test_an_unreadable_record_stops_all(manual: Path) -> None:
 )
 def test_a_bad_step_is_caught(manual: Path, text: str | None, word: str) -> None:
     """A step whose result cannot be read, or that changes its own result, writes nothing."""
+
     def bad(kind: str, source: Source) -> str:
         return (text or source.text + "# again\n") if kind == "terms" else source.text
 

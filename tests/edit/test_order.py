@@ -5,7 +5,6 @@ from __future__ import annotations
 import random
 import re
 from collections import Counter
-from pathlib import Path
 from typing import Any
 
 import pytest
@@ -17,9 +16,10 @@ from generator.edit.order import ordered
 from generator.edit.outline import SETTINGS, TAG, Choice, Either, Group, Items, Node, Table, outline
 from generator.edit.source import Source, Unreadable, meaning, read
 from generator.records.kinds import KINDS
+from tests.demonstration import SMALL_RECORDS
 from tests.edit.handwriting import Hand
 
-RECORDS = Path(__file__).parents[2] / "kb_source"
+RECORDS = SMALL_RECORDS
 KEY = re.compile(r"( *(?:- +)*)([\"\w]+):( |$)")
 
 
@@ -43,8 +43,10 @@ def misplaced(node: Node, data: Any, path: str = "") -> list[str]:
     elif isinstance(node, Items) and isinstance(data, list):
         found = [one for item in data for one in misplaced(node.item, item, f"{path}/-")]
     else:
-        assert not isinstance(node, (Either, Table)) or not isinstance(data, dict) or not any(
-            isinstance(value, dict) for value in data.values()
+        assert (
+            not isinstance(node, (Either, Table))
+            or not isinstance(data, dict)
+            or not any(isinstance(value, dict) for value in data.values())
         )
     return found
 
@@ -260,6 +262,7 @@ def test_a_faulty_record_is_refused(text: str) -> None:
 
 def test_a_slip_of_ours_would_be_caught(monkeypatch: pytest.MonkeyPatch) -> None:
     """An order that would change the meaning is never given out."""
+
     def lose_a_line(self: object, lines: list[str]) -> None:
         del lines[-2]
 

@@ -10,7 +10,7 @@ from generator import manual
 from generator.edit import schema, start
 from tests.cli.asking import ask
 
-NAMES = [("Anchor Lane Garage", "Port Averil"), ("O'Hara: & \"Sons\" #7", "yes"), ("on", "1:30")]
+NAMES = [("Anchor Lane Garage", "Port Averil"), ('O\'Hara: & "Sons" #7', "yes"), ("on", "1:30")]
 
 
 def laid_down(folder: Path, name: str = "Anchor Lane Garage", *, alone: bool = False) -> Path:

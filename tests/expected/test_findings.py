@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from generator import manual
-from tests.demonstration import ROOT
+from tests.demonstration import SMALL_RECORDS
 
 HEAD = """title: A value
 author: technician
@@ -75,7 +75,7 @@ CASES = [
 def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Give a copy of the demonstration's records."""
     made = tmp_path_factory.mktemp("manual")
-    shutil.copytree(ROOT / "kb_source", made / "kb_source")
+    shutil.copytree(SMALL_RECORDS, made / "kb_source")
     return made
 
 

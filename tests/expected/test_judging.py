@@ -182,9 +182,7 @@ def test_a_meters_load_is_taken_into_account() -> None:
     assert asked(spec, "4.545").word == "low", "without a meter nothing is corrected"
     pull_up = spec_of({"name": "pull_up", "pull_up": "5 V", "resistor": "1 Mohm",
                        "meter": "1000 Mohm"})  # fmt: skip
-    assert asked(pull_up, "4.545", None, meter()).expectation.nominal == pytest.approx(
-        5 * 10 / 11
-    )
+    assert asked(pull_up, "4.545", None, meter()).expectation.nominal == pytest.approx(5 * 10 / 11)
 
 
 def test_an_instrument_that_cannot_read_it_is_refused() -> None:

@@ -28,9 +28,7 @@ CURVED = [spec for spec in SAMPLES if not MODELS[spec.model.name].jumps]
 def test_interpolated_limits_stay_within_their_error(spec: Spec, data: st.DataObject) -> None:
     """Shows that the browser's figures are the model's to the error that is shipped with them."""
     shipped = _shipped(spec)
-    at = [
-        data.draw(st.floats(axis["knots"][0], axis["knots"][-1])) for axis in shipped["axes"]
-    ]
+    at = [data.draw(st.floats(axis["knots"][0], axis["knots"][-1])) for axis in shipped["axes"]]
     names = [axis["name"] for axis in shipped["axes"]]
     here = expect(KB, spec, {n: Interval.of(x) for n, x in zip(names, at, strict=True)})
     for side in ("low", "nominal", "high"):
@@ -87,8 +85,7 @@ def test_limits_over_a_range_stay_within_their_error(spec: Spec, data: st.DataOb
         one, two = data.draw(ends), data.draw(ends)
         spans.append((min(one, two), max(one, two)))
     given_ = {
-        axis["name"]: Interval(*span)
-        for axis, span in zip(shipped["axes"], spans, strict=True)
+        axis["name"]: Interval(*span) for axis, span in zip(shipped["axes"], spans, strict=True)
     }
     found = limits_over(shipped, spans)
     verdict = judge(KB, spec, Reading("OL", None, over_range=True), given_)
@@ -116,9 +113,7 @@ def test_samples_follow_none_one_and_two_conditions() -> None:
 
 def test_units_of_shipped_curves_are_straight_lines() -> None:
     """Shows 20 °C as 68 °F by the factor and offset that are shipped (NIST SP 811, B.8)."""
-    spec = next(s for s in SAMPLES if s.model.name == "cold_soak").model_copy(
-        update={"unit": "°F"}
-    )
+    spec = next(s for s in SAMPLES if s.model.name == "cold_soak").model_copy(update={"unit": "°F"})
     spec.named("specs", "cold-soak")
     made = curves(KB, spec)
     assert made is not None

@@ -128,9 +128,7 @@ def manual(*records: Record, standing: dict[str, str] | None = None) -> Knowledg
     kinds: dict[str, dict[str, Record]] = {}
     for record in (*STOCK, *records):
         kinds.setdefault(record.kind, {})[record.id] = record
-    settings = Settings.model_validate(
-        {**SETTINGS, "standing_state": standing or {}}, strict=False
-    )
+    settings = Settings.model_validate({**SETTINGS, "standing_state": standing or {}}, strict=False)
     origins = {r.key: Origin(f"kb_source/{r.key}.yml") for r in _every(kinds)}
     return KnowledgeBase(settings, kinds, origins)
 

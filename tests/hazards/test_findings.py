@@ -216,9 +216,7 @@ def test_a_circle_of_calls_is_found() -> None:
 def test_what_a_called_procedure_leaves_undone_is_found_at_the_call() -> None:
     """The caller is told, at the step that calls."""
     inner = job("inner", UNPLUG, leaves_apart=["sensor"])
-    assert found(step("carry_out", "engine_bay", call="inner"), records=(inner,)) == [
-        "left-undone"
-    ]
+    assert found(step("carry_out", "engine_bay", call="inner"), records=(inner,)) == ["left-undone"]
 
 
 def test_stock_that_the_rules_do_not_know() -> None:

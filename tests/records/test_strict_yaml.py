@@ -14,8 +14,9 @@ from hypothesis import strategies as st
 
 from generator.problems import Span
 from generator.records.strict_yaml import FAULTY, MOST_FOUND, PURE_PARSER, read
+from tests.demonstration import SMALL_RECORDS
 
-MANUAL = Path(__file__).parents[2] / "kb_source"
+MANUAL = SMALL_RECORDS
 PARSERS = [pytest.param(yaml.SafeLoader, id="pure")]
 if hasattr(yaml, "CSafeLoader"):
     PARSERS.append(pytest.param(yaml.CSafeLoader, id="c"))
@@ -99,7 +100,7 @@ def test_line_endings(ending: str) -> None:
 
 
 def records() -> list[Path]:
-    """Give the demonstration manual's records."""
+    """Give the small manual's records."""
     return sorted(MANUAL.rglob("*.yml"))
 
 

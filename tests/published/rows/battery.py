@@ -24,9 +24,7 @@ BANK = {"name": "battery_load_bank", "cold_cranking": "640 A"}
 
 def _rest(kind: str, percent: float, volts: float, source: str) -> Any:
     at = {"state_of_charge": percent, "temperature": 26.7}
-    return row(
-        {"name": "battery_rest", "battery": kind}, "nominal", at, volts, 1e-9, "P", source
-    )
+    return row({"name": "battery_rest", "battery": kind}, "nominal", at, volts, 1e-9, "P", source)
 
 
 def _drain(capacity: str, start: str, end: str) -> dict[str, str]:
