@@ -6,7 +6,7 @@ import random
 from math import inf
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
 from generator.expected import MODELS, CannotExpect, expect, needs, problems, table
@@ -129,6 +129,7 @@ FALLING = {
     ids=lambda value: value.model.name if isinstance(value, Spec) else str(value),
 )
 @settings(max_examples=30, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@example(shares=(1.0, 0.3125))  # from within the leap of the oxygen cell to lean of it
 @given(shares=st.tuples(st.floats(0, 1), st.floats(0, 1)))
 def test_limits_follow_a_condition_the_way_physics_says(
     spec: Spec, sign: int, shares: tuple[float, float]

@@ -49,6 +49,7 @@ AIR = {"air_pressure": "altitude"}
 
 # Percent of the air needed between which the cell leaps, and just outside.
 JUMP = (99.49, 99.5, 100.5, 100.51)
+RICH_OF_THE_JUMP = JUMP[0]
 
 _WEATHER = ("sea_level_pressure",)
 
@@ -155,8 +156,15 @@ def _oxygen(_kb: KnowledgeBase, spec: Spec, given: Conditions) -> Limits:
         (ratio.low / 100, ratio.high / 100), (at_c.low, at_c.high), FUELS[model.fuel]
     )
     aged_v = 0.0 if model.aged is None else model.aged.only
-    # A worn electrode only lowers the rich voltage; the lean one has nothing to lose.
-    worn = max(0.0, low - aged_v) if ratio.low < 100 else low
+    # A worn electrode only lowers the rich voltage; the lean one has nothing to lose. So beyond the
+    # leap the lean voltage stays the least, as long as the worn rich one does not fall below it.
+    worn = low
+    if ratio.low < 100:
+        leanest_rich = min(ratio.high, RICH_OF_THE_JUMP) / 100
+        rich, _ = oxygen.exhaust_cell_band_v(
+            (leanest_rich, leanest_rich), (at_c.low, at_c.high), FUELS[model.fuel]
+        )
+        worn = min(low, max(0.0, rich - aged_v))
     trail = (
         TrailLine("Gas at equilibrium on the electrode", f"λ, fuel {model.fuel}",
                   (ratio.low / 100, ratio.high / 100), "", "JANAF tables (1998)"),

@@ -18,7 +18,7 @@ from pydantic import (
     PrivateAttr,
     StringConstraints,
 )
-from pydantic_core import PydanticCustomError
+from pydantic_core import PydanticCustomError, PydanticKnownError
 
 from generator.quantities import Written, WrittenError, parse
 
@@ -29,6 +29,17 @@ class Shape(BaseModel):
     model_config = ConfigDict(
         strict=True, extra="forbid", frozen=True, allow_inf_nan=False, arbitrary_types_allowed=True
     )
+
+
+def _counted(value: Any) -> Any:
+    # To Python, and so to a choice of figures, true is 1.
+    if isinstance(value, bool):
+        raise PydanticKnownError("literal_error", {"expected": "a figure"})
+    return value
+
+
+# Goes beside a choice of whole numbers.
+FIGURE = BeforeValidator(_counted)
 
 
 class Link:

@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
 
-from generator.records.kinds.base import AnyValue, Resistance, Shape, Voltage
+from generator.records.kinds.base import FIGURE, AnyValue, Resistance, Shape, Voltage
 
 
 class MeterRange(Shape):
@@ -63,6 +63,6 @@ class Screen(Shape):
     divisions_across: int = Field(default=10, ge=4, le=20, description="Divisions of time.")
     divisions_up: int = Field(default=8, ge=4, le=20, description="Divisions of voltage.")
     input_limit: Voltage = Field(description="Greatest voltage at its input, peak.")
-    probes: list[Literal[10, 20, 100]] = Field(
+    probes: list[Annotated[Literal[10, 20, 100], FIGURE]] = Field(
         default_factory=list, description="Ratios of the probes at hand, besides 1 to 1."
     )

@@ -9,6 +9,7 @@ from pydantic_core import PydanticCustomError
 
 from generator.records.kinds import facts
 from generator.records.kinds.base import (
+    FIGURE,
     CodeId,
     ComponentId,
     Date,
@@ -262,7 +263,7 @@ class Moved(Shape):
 class Settings(Shape):
     """The manual's own settings."""
 
-    format: Literal[1] = Field(description="Version of the record format.")
+    format: Annotated[Literal[1], FIGURE] = Field(description="Version of the record format.")
     title: Text = Field(description="The manual's name.")
     shop: Shop = Field(description="Whose manual it is.")
     demonstration: bool = Field(

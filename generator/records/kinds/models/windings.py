@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Annotated, Literal
 
 from pydantic import Field
 
 from generator.records.kinds.base import (
+    FIGURE,
     AnyValue,
     Current,
     Inductance,
@@ -78,6 +79,6 @@ class InjectorDutyModel(Shape):
 
     name: Literal["injector_duty"] = Field(description="injector_duty")
     on_time: AnyValue = Field(description="Length of the pulse, as 2.5 to 3.5 ms.")
-    turns_per_pulse: Literal[1, 2] = Field(
+    turns_per_pulse: Annotated[Literal[1, 2], FIGURE] = Field(
         default=2, description="Crankshaft turns from pulse to pulse: 2 if sequential."
     )
