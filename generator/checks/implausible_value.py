@@ -56,6 +56,11 @@ QUANTITIES: Mapping[str, Range] = {
     "angle": (-7200.0, 7200.0),
 }
 
+CONDITIONS: Mapping[str, Range] = {
+    # The condition's name, in the base unit: what its quantity alone does not tell.
+    "altitude": (0.0, 6500.0),  # the sea to the highest motor roads, in m
+}
+
 MODELS: Mapping[tuple[str, str], Range] = {
     # Model and field, in the base unit (practice).
     ("winding", "value"): (0.05, 50_000.0),  # an injector to an ignition secondary, in ohm
@@ -96,7 +101,7 @@ def _held_against(spec: Spec) -> Iterator[tuple[Path, Written, Range]]:
     for path, value in _written(spec):
         if isinstance(value, Written):
             named = (spec.model.name, str(path[-1]))
-            own = MODELS.get(named) if path[0] != "at" else None
+            own = CONDITIONS.get(named[1]) if path[0] == "at" else MODELS.get(named)
             plausible = own or QUANTITIES.get(value.quantity)
             if plausible is not None:
                 yield path, value, plausible

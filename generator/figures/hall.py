@@ -76,7 +76,7 @@ def square_wave(
     angle_deg: Sequence[float],
     volts: Sequence[float],
     levels: SquareLevels,
-    missing_span: tuple[float, float],
+    missing_span: tuple[float, float] | None,
     tooth_count: int,
     tooth_share: tuple[float, float] = (0.5, 1.0),
 ) -> str:
@@ -94,8 +94,8 @@ def square_wave(
         Voltage at each angle, V.
     levels : SquareLevels
         Levels and thresholds, V.
-    missing_span : tuple of float
-        Where teeth are missing, from and to, degrees, within the window.
+    missing_span : tuple of float or None
+        Where teeth are missing, from and to, degrees, within the window; None for none.
     tooth_count : int
         Tooth positions of the full wheel; position k reaches from k to k + 1 pitches.
     tooth_share : tuple of float, optional

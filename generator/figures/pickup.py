@@ -46,7 +46,7 @@ def pickup_wave(
     words: PickupWords,
     angle_deg: Sequence[float],
     volts: Sequence[float],
-    missing_span: tuple[float, float],
+    missing_span: tuple[float, float] | None,
     tooth_count: int,
     peak_span_v: tuple[float, float] | None = None,
 ) -> str:
@@ -62,8 +62,9 @@ def pickup_wave(
         Crank angle, degrees, ascending; a window of ten to twenty teeth reads best.
     volts : sequence of float
         Voltage at each angle, V.
-    missing_span : tuple of float
-        Where the teeth are missing, from and to, degrees, within the window.
+    missing_span : tuple of float or None
+        Where the teeth are missing, from and to, degrees, within the window; None for a wheel
+        that has them all, as a wheel speed sensor's.
     tooth_count : int
         Tooth positions of the full wheel. Position k reaches from k to k + 1 pitches, and its
         tooth stands in the middle of it.
@@ -111,9 +112,9 @@ def pickup_wave(
     return plotted(figure_id, "pickup-wave", words, height, draw)
 
 
-def checked_span(span: tuple[float, float], angle_deg: Sequence[float]) -> None:
-    """Raise ValueError unless a span of missing teeth lies within the window drawn."""
-    if not angle_deg[0] <= span[0] < span[1] <= angle_deg[-1]:
+def checked_span(span: tuple[float, float] | None, angle_deg: Sequence[float]) -> None:
+    """Raise ValueError unless a span of missing teeth, if any, lies within the window drawn."""
+    if span is not None and not angle_deg[0] <= span[0] < span[1] <= angle_deg[-1]:
         raise ValueError(f"missing_span {span} is not within the angles drawn")
 
 
@@ -140,11 +141,15 @@ def _shared(gap_text: str, beside: str) -> bool:
     return text_width(beside) + 2 * _half_wide(gap_text) <= WIDTH - 40
 
 
-def gap(plot: Plot, span: tuple[float, float], text: str, beside: str) -> None:
+def gap(plot: Plot, span: tuple[float, float] | None, text: str, beside: str) -> None:
     """Hatch where teeth are missing and put a dimension with its text above.
 
-    Writes the upright axis' name too: beside that text where it fits, else above it.
+    Writes the upright axis' name too: beside that text where it fits, else above it. Without a
+    gap the name is all there is to write.
     """
+    if span is None:
+        plot.sheet.text(10, plot.top - 8, axis_lines(beside), Role.MUTED)
+        return
     start, end = plot.x(span[0]), plot.x(span[1])
     sheet, lines, half = plot.sheet, _gap_lines(text), _half_wide(text)
     sheet.box(start, plot.top, end, plot.bottom, None, hatched=True)
@@ -162,7 +167,7 @@ def gap(plot: Plot, span: tuple[float, float], text: str, beside: str) -> None:
 
 
 def teeth(
-    plot: Plot, top: float, foot: float, span: tuple[float, float], tooth_count: int,
+    plot: Plot, top: float, foot: float, span: tuple[float, float] | None, tooth_count: int,
     tooth_share: tuple[float, float],
 ) -> None:  # fmt: skip
     """Draw the rim of the wheel below a plot, its missing teeth dashed.
@@ -182,7 +187,8 @@ def teeth(
             plot.x((position + share) * pitch) for share in (start, start + slant, end - slant, end)
         ]
         tooth = list(zip(corners, (foot, top, top, foot), strict=True))
-        if span[0] < (position + (start + end) / 2) * pitch < span[1]:
+        middle = (position + (start + end) / 2) * pitch
+        if span is not None and span[0] < middle < span[1]:
             ghosts += [*tooth, lift()]
         else:
             rim += tooth

@@ -91,8 +91,13 @@ def missing_words(missing: int) -> str:
     return say("figure.missing.1") if missing == 1 else say("figure.missing.n", n=missing)
 
 
-def _window(wheel: Wheel) -> tuple[slice, tuple[float, float], list[float]]:
-    """Give the samples around the gap, where the gap is, and the angles; all in degrees."""
+def _gap_words(wheel: Wheel) -> str:
+    """Give what stands over the gap of a wave; nothing over a wheel that has all its teeth."""
+    return missing_words(wheel.missing) if wheel.missing else ""
+
+
+def _window(wheel: Wheel) -> tuple[slice, tuple[float, float] | None, list[float]]:
+    """Give the samples around the gap, where that is if there is one, and the angles; degrees."""
     pitch_deg = 360 / wheel.positions
     shown = min(WINDOW, wheel.positions)
     # The gap is the last of the revolution: show its neighbourhood, turned so that it is inside.
@@ -100,7 +105,7 @@ def _window(wheel: Wheel) -> tuple[slice, tuple[float, float], list[float]]:
     cut = slice(start * SAMPLES_A_TOOTH, wheel.positions * SAMPLES_A_TOOTH)
     turn = shown // 2 - wheel.missing
     first_gap = (shown - wheel.missing - turn) * pitch_deg
-    span = (first_gap, first_gap + wheel.missing * pitch_deg)
+    span = (first_gap, first_gap + wheel.missing * pitch_deg) if wheel.missing else None
     step = pitch_deg / SAMPLES_A_TOOTH
     return cut, span, [round(n * step, 4) for n in range(shown * SAMPLES_A_TOOTH)]
 
@@ -131,10 +136,11 @@ def _pickup(book: Book, view: ValueView) -> Markup:
             title=say("figure.pickup_title"),
             desc=say(
                 "figure.pickup_desc", volts=figure(nominal_v, 2), speed=f"{at.only:g}",
-                missing=wheel.missing,
+                gap=say("figure.pickup_gap", missing=wheel.missing) if wheel.missing
+                else say("figure.pickup_no_gap"),
             ),
             angle_axis=say("figure.angle"), volt_axis=say("figure.volts"),
-            gap=missing_words(wheel.missing),
+            gap=_gap_words(wheel),
             peak_to_peak=say("figure.peak_to_peak", volts=figure(2 * peak_v, 1)),
         ),
         angles, volts, span, wheel.positions, (-peak_v, peak_v),
@@ -170,13 +176,14 @@ def _square(book: Book, view: ValueView) -> Markup:
             title=say("figure.square_title"),
             desc=say(
                 "figure.square_desc", low=figure(low_max_v, 1), high=figure(high_v, 1),
-                missing=missing_words(wheel.missing),
+                gap=say("figure.square_gap", missing=missing_words(wheel.missing))
+                if wheel.missing else say("figure.square_no_gap"),
             ),
             angle_axis=say("figure.angle"), volt_axis=say("figure.volts"),
             high=say("figure.square_high", low=figure(here.low, 1), high=figure(here.high, 1)),
             low=say("figure.square_low", high=figure(low_max_v, 1)),
             threshold=say("figure.square_between"),
-            gap=missing_words(wheel.missing),
+            gap=_gap_words(wheel),
             flat_high=say("figure.square_flat_high"), flat_low=say("figure.square_flat_low"),
         ),
         angles, [float(v) for v in _turned(list(wave), wheel)[cut]],

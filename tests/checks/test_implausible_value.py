@@ -53,3 +53,17 @@ def test_a_condition_is_held_against_its_quantity() -> None:
 def test_a_rare_value_is_none(record: str, fields: str) -> None:
     """What some vehicle has is plausible, and insulation may be as good as it likes."""
     assert not implausible_value.problems(patched(record, fields).kb)
+
+
+@pytest.mark.parametrize("height", ["0 m", "1500 m", "5800 m"])
+def test_a_height_is_no_length_of_a_part(height: str) -> None:
+    """A place up a mountain is plausible, though no part is as long."""
+    manual = edited("specs/inductive-winding", "temperature: 20 °C", f"altitude: {height}")
+    assert not manual.found(implausible_value.problems)
+
+
+@pytest.mark.parametrize("height", ["15000 m", "0 to 8000 m"])
+def test_a_height_beyond_all_roads_is_found(height: str) -> None:
+    """No vehicle is driven up there: the figure was in feet, or a digit slipped in."""
+    manual = edited("specs/inductive-winding", "temperature: 20 °C", f"altitude: {height}")
+    assert [m for _, _, m in manual.found(implausible_value.problems)] == [height]

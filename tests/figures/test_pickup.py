@@ -92,6 +92,18 @@ def test_dead_pickup_can_be_drawn() -> None:
     assert len({y for _, y in strokes(trace.attrib["d"])[0]}) == 1
 
 
+def test_wheel_without_a_gap_has_every_tooth() -> None:
+    """A wheel that misses no tooth shows all sixteen of its window, nothing hatched or dashed."""
+    root = parsed(wave(missing_span=None))
+    (rim,) = filled_with(root, "metal")
+    tops = min(y for _, y in strokes(rim.attrib["d"])[0])
+    assert len([point for point in strokes(rim.attrib["d"])[0] if point[1] == tops]) == 2 * 16
+    assert not drawn_with(root, "accent", stroke_dasharray="2,2")
+    assert not [p for p in elements(root, "path") if "hatch" in p.attrib.get("fill", "")]
+    (trace,) = drawn_with(root, "trace")
+    assert text_at(root, "V").y < min(y for _, y in strokes(trace.attrib["d"])[0])
+
+
 def test_fine_sampling_costs_little() -> None:
     """Ten times the samples of the same wave stay within a waveform's limit."""
     from math import pi, sin

@@ -46,25 +46,30 @@ WORDS: dict[str, str] = {
     "value.computed": "computed",
     # figures
     "figure.temperature": "temperature of the part, °C",
-    "figure.angle": "crank angle, degrees",
+    "figure.angle": "angle of the wheel, degrees",
     "figure.volts": "volts",
     "figure.winding_title": "{title}: limits against temperature",
     "figure.winding_desc": "Band between two rising lines. {rows}",
     "figure.winding_row": "At {condition}: {low} to {high} {unit}.",
     "figure.pickup_title": "What the pickup gives over part of a turn",
     "figure.pickup_desc": (
-        "Near-sine wave, one swing a tooth, {volts} V RMS nominal at {speed} rpm. Where {missing} "
-        "teeth are missing the line stays near zero, with a taller swing beside it. The shape is "
-        "typical; the order of the half waves depends on which lead is which."
+        "Near-sine wave, one swing a tooth, {volts} V RMS nominal at {speed} rpm. {gap} The shape "
+        "is typical; the order of the half waves depends on which lead is which."
     ),
+    "figure.pickup_gap": (
+        "Where {missing} teeth are missing the line stays near zero, with a taller swing beside it."
+    ),
+    "figure.pickup_no_gap": "No tooth is missing: every swing is as tall as the next.",
     "figure.missing.1": "1 tooth missing",
     "figure.missing.n": "{n} teeth missing",
     "figure.peak_to_peak": "{volts} V peak to peak",
     "figure.square_title": "What the switching output gives over part of a turn",
     "figure.square_desc": (
-        "Square wave between {low} and {high} V with the line high across the gap of {missing}. "
-        "Below it, two flat lines: one stuck high, one stuck low. They do not mean the same."
+        "Square wave between {low} and {high} V. {gap} Below it, two flat lines: one stuck high, "
+        "one stuck low. They do not mean the same."
     ),
+    "figure.square_gap": "The line is high across the gap of {missing}.",
+    "figure.square_no_gap": "No tooth is missing: it goes up and down evenly.",
     "figure.square_high": "high: {low} to {high} V",
     "figure.square_low": "low: {high} V or less",
     "figure.square_between": "between the two: no valid level",

@@ -150,7 +150,9 @@ class Conditions(Shape):
     """The conditions under which a written value holds."""
 
     temperature: Temperature | None = Field(default=None, description="The part's own.")
-    engine_speed: Speed | None = Field(default=None, description="Crankshaft speed.")
+    engine_speed: Speed | None = Field(
+        default=None, description="Speed of the crankshaft; of a road wheel's part, the wheel's own."
+    )
     supply: Voltage | None = Field(default=None, description="Voltage at the part's supply pin.")
     gap: Length | None = Field(default=None, description="Air gap.")
     current: Current | None = Field(default=None, description="Current in the circuit.")
