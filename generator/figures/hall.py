@@ -149,7 +149,7 @@ def _scale(levels: SquareLevels) -> tuple[float, float]:
 
 def _wave(
     sheet: Sheet, words: SquareWords, angle_deg: Sequence[float], volts: Sequence[float],
-    levels: SquareLevels, span: tuple[float, float],
+    levels: SquareLevels, span: tuple[float, float] | None,
 ) -> Plot:  # fmt: skip
     y_ticks = nice_ticks(*_scale(levels), 5)
     left = 14 + max(text_width(tick_text(tick)) for tick in y_ticks)

@@ -151,7 +151,7 @@ class Conditions(Shape):
 
     temperature: Temperature | None = Field(default=None, description="The part's own.")
     engine_speed: Speed | None = Field(
-        default=None, description="Speed of the crankshaft; of a road wheel's part, the wheel's own."
+        default=None, description="Speed of the crankshaft; at a road wheel, the wheel's own."
     )
     supply: Voltage | None = Field(default=None, description="Voltage at the part's supply pin.")
     gap: Length | None = Field(default=None, description="Air gap.")
