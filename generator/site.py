@@ -21,6 +21,7 @@ from generator.pages import (
     shared,
     symptom,
     things,
+    upkeep,
     work,
 )
 from generator.pages.book import Book
@@ -118,7 +119,7 @@ def plan(kb: KnowledgeBase, problems: Sequence[Problem]) -> Plan:
     if has_errors(problems):
         raise ErrorsStand("no page is made while an error stands")
     book = Book.of(kb.released())
-    rooms = (shared, symptom, cases, work, things, faults, offline)
+    rooms = (shared, symptom, cases, work, things, faults, offline, upkeep)
     pages = {url: make for room in rooms for url, make in room.planned(book).items()}
     texts: dict[str, Callable[[], str]] = {
         routes.AUDIT: partial(audit.document, book),

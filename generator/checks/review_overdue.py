@@ -56,22 +56,27 @@ def problems(kb: KnowledgeBase, as_of: datetime.date) -> list[Problem]:
     """
     found = []
     for record in kb:
-        last = _last_looked_at(record)
-        if record.status != "approved" or last is None:
-            continue
-        path, day = last
-        every = kb.settings.review_every
-        months = every.months_with_danger if _is_dangerous(kb, record) else every.months
-        due = later(day, months)
-        if due < as_of:
+        last, until = _last_looked_at(record), due(kb, record)
+        if record.status == "approved" and last is not None and until is not None and until < as_of:
+            path, day = last
             found.append(
                 kb.problem(
                     REVIEW_OVERDUE, record, path,
-                    f"it was last looked at on {day}, so its review was due on {due}",
+                    f"it was last looked at on {day}, so its review was due on {until}",
                     "read it against its sources, and put reviewer and day under reviewed",
                 )
             )  # fmt: skip
     return found
+
+
+def due(kb: KnowledgeBase, record: Record) -> datetime.date | None:
+    """Give the last day on which a record's next review is in time; None where it had none yet."""
+    last = _last_looked_at(record)
+    if last is None:
+        return None
+    every = kb.settings.review_every
+    months = every.months_with_danger if _is_dangerous(kb, record) else every.months
+    return later(last[1], months)
 
 
 def later(day: datetime.date, months: int) -> datetime.date:

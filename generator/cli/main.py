@@ -22,7 +22,7 @@ COMMANDS = {
     "build": "publish:build", "serve": "publish:serve", "new": "edit:new", "fmt": "edit:fmt",
     "schema": "edit:schema", "migrate": "edit:migrate", "where-used": "names:where_used",
     "rename": "names:rename_record", "stale": "names:stale", "compare": "compare:compare",
-    "start": "start:start", "export": "export:export",
+    "start": "start:start", "export": "export:export", "report": "report:report",
 }  # fmt: skip
 
 
@@ -33,7 +33,11 @@ COMMANDS = {
 )
 @click.version_option(__version__, prog_name="fettlebook")
 @click.option(
-    "-C", "--manual", "folder", default=".", metavar="FOLDER",
+    "-C",
+    "--manual",
+    "folder",
+    default=".",
+    metavar="FOLDER",
     type=click.Path(exists=True, file_okay=False, path_type=Path),
     help="The manual's folder, with mkdocs.yml and kb_source (default: this one).",
 )

@@ -8,6 +8,7 @@ take their colours from the CSS variables in :mod:`generator.figures.style`.
 
 from generator.figures.circuit import CircuitStop, CircuitWords, Stop, circuit_strip
 from generator.figures.connector import Cavity, Connector, Keyway
+from generator.figures.coverage import Block, CoverageWords, Mark, Strip, coverage_strips
 from generator.figures.document import Words
 from generator.figures.doubt import DoubtWords, doubt_curve
 from generator.figures.hall import SquareLevels, SquareWords, square_wave
@@ -21,14 +22,17 @@ __all__ = [
     "BandReading",
     "BandRow",
     "BandWords",
+    "Block",
     "Cavity",
     "CircuitStop",
     "CircuitWords",
     "Connector",
+    "CoverageWords",
     "DoubtWords",
     "HookupWords",
     "Keyway",
     "Lead",
+    "Mark",
     "Meter",
     "PickupWords",
     "PlaceWords",
@@ -37,10 +41,12 @@ __all__ = [
     "SquareLevels",
     "SquareWords",
     "Stop",
+    "Strip",
     "WheelWords",
     "Words",
     "Zone",
     "circuit_strip",
+    "coverage_strips",
     "doubt_curve",
     "meter_hookup",
     "pickup_wave",

@@ -58,7 +58,7 @@ def _home(book: Book) -> Page:
         LinkTo(say("nav.safety"), routes.SAFETY), LinkTo(say("nav.sources"), routes.SOURCES),
         LinkTo(say("nav.terms"), routes.TERMS), LinkTo(say("nav.stock"), routes.STOCK),
         LinkTo(say("nav.roles"), routes.ROLES), LinkTo(say("cases.heading"), routes.CASES),
-        LinkTo(say("faults.heading"), routes.FAULTS),
+        LinkTo(say("faults.heading"), routes.FAULTS), LinkTo(say("upkeep.heading"), routes.UPKEEP),
     ]  # fmt: skip
     return render(
         book,

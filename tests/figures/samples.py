@@ -9,14 +9,17 @@ from generator.figures import (
     BandReading,
     BandRow,
     BandWords,
+    Block,
     Cavity,
     CircuitStop,
     CircuitWords,
     Connector,
+    CoverageWords,
     DoubtWords,
     HookupWords,
     Keyway,
     Lead,
+    Mark,
     Meter,
     PickupWords,
     PlaceWords,
@@ -25,9 +28,11 @@ from generator.figures import (
     SquareLevels,
     SquareWords,
     Stop,
+    Strip,
     WheelWords,
     Zone,
     circuit_strip,
+    coverage_strips,
     doubt_curve,
     meter_hookup,
     pickup_wave,
@@ -248,10 +253,22 @@ def circuit(figure_id: str, say: Say = plain) -> str:
     return circuit_strip(figure_id, words, stops)
 
 
+def coverage(figure_id: str, say: Say = plain) -> str:
+    """Few things and many, each of the three marks."""
+    words = CoverageWords(
+        title=say("Coverage"), desc=say("A test judges it: 100 of 120."), full=say("there"),
+        part=say("in part"), none=say("missing"),
+    )  # fmt: skip
+    many = (Mark.NONE,) * 15 + (Mark.PART,) * 5 + (Mark.FULL,) * 100
+    few = (Mark.NONE, Mark.PART, Mark.FULL, Mark.FULL)
+    strips = Strip(say("A test judges it"), "100 of 120", many), Strip(say("Codes"), "2 of 4", few)
+    return coverage_strips(figure_id, words, [Block(say("Parts"), strips)])
+
+
 SAMPLES: dict[str, Callable[..., str]] = {
     made.__name__: made
     for made in (
         winding, pickup, hall, doubt, hookup, hookup_to_stud, hookup_large, wheel, place,
-        place_from_above, circuit,
+        place_from_above, circuit, coverage,
     )
 }  # fmt: skip

@@ -11,6 +11,7 @@ from generator.pages.words import (
     reader,
     search,
     things,
+    upkeep,
     values,
     verdicts,
     work,
@@ -19,6 +20,6 @@ from generator.pages.words import (
 ALL: dict[str, str] = {
     **frame.WORDS, **diagnosis.WORDS, **values.WORDS, **verdicts.WORDS, **work.WORDS,
     **things.WORDS, **reader.WORDS, **faults.WORDS, **cautions.WORDS, **search.WORDS,
-    **offline.WORDS,
+    **offline.WORDS, **upkeep.WORDS,
 }  # fmt: skip
 """Key to words; keys are unique over all families, which a test holds."""
