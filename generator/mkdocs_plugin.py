@@ -93,7 +93,7 @@ class FettlebookPlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
         made = site.make(read.kb, read.problems)
         self.pages = {page.url: page for page in made.pages}
         self.texts = dict(made.files)
-        stands = {stand_of(page, host.LISTED) for page in made.pages}
+        stands = {stand_of(p.url, bool(p.contents), host.LISTED) for p in made.pages}
         self.asked = host.Asked(made.title, [*self.pages, *self.texts], stands)
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
@@ -142,7 +142,8 @@ class FettlebookPlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
             raise PluginError(str(fault)) from None
         # Nobody takes a preview along: packing it would only make the author wait.
         steps = () if self.serving else finish.ON_FILES
-        complete.lay_out(target, shells, self.pages.values(), self.texts, Notes(), steps)
+        ours = complete.filled(shells, self.pages.values(), self.texts)
+        complete.lay_out(target, shells, ours, Notes(), steps)
 
     def on_serve(self, server: Any, *, config: MkDocsConfig, builder: Any) -> Any:
         """Watch the records and the look, never the folder we are imported from."""

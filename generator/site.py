@@ -127,7 +127,7 @@ def plan(kb: KnowledgeBase, problems: Sequence[Problem]) -> Plan:
         routes.READINGS: check_data.script,
         routes.CHOICE: partial(choice.script, book),
         routes.CAUTIONS: partial(offline.cautions, book),
-        **{url: partial(str, text) for url, text in moved.documents(kb).items()},
+        **moved.planned(book.kb),
     }
     home = {routes.HOME: pages.pop(routes.HOME)}
     return Plan(book.kb, home | dict(sorted(pages.items())), texts)

@@ -8,15 +8,16 @@ from pathlib import Path
 
 import click
 
-from generator import manual
-from generator.cli.shared import FAULT_OF_OURS, USAGE, Options, good_manual, usage
+from generator import layout
+from generator.cli.shared import FAULT_OF_OURS, USAGE, Options, good_reading, usage
+from generator.publish import inputs, last
 from generator.publish.place import place_of, refusal
 
 
 def _settings_file(options: Options) -> Path:
-    path = options.folder / manual.SETTINGS
+    path = options.folder / layout.SETTINGS
     if not path.is_file():
-        usage(f"there is no {manual.SETTINGS} in {options.folder}")
+        usage(f"there is no {layout.SETTINGS} in {options.folder}")
     return path
 
 
@@ -37,19 +38,24 @@ def _log_of_host(options: Options) -> None:
 def build(options: Options, site_dir: Path | None) -> None:
     """Build the site: a whole new one, or the old one untouched."""
     settings_file = _settings_file(options)
-    site = place_of(site_dir or options.folder / manual.SITE)
+    site = place_of(site_dir or options.folder / layout.SITE)
     refused = refusal(options.folder.resolve(), site)
     if refused:
         usage(refused)
+    before = inputs.of(options.folder)
+    if last.stands(options.folder, site, before):
+        options.log("nothing has changed")
+        click.echo(str(site / "index.html"))
+        return
     options.log("checking the records")
-    kb = good_manual(options)
+    read = good_reading(options)
     _log_of_host(options)
     from generator.publish.build import NotBuilt
     from generator.publish.build import build as build_site
 
     options.log("building the pages")
     try:
-        build_site(settings_file, site, kb, ())
+        build_site(settings_file, site, read, before)
     except NotBuilt as fault:
         print(f"fettlebook: the site was not built, the old one stands: {fault}", file=sys.stderr)
         raise SystemExit(FAULT_OF_OURS) from None

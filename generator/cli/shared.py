@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 
 __all__ = [
     "ERRORS", "FAULT_OF_OURS", "FINDINGS_FORMATS", "FORMATS", "USAGE", "Options", "colour",
-    "good_manual", "print_findings", "read_manual", "usage",
+    "good_manual", "good_reading", "print_findings", "read_manual", "usage",
 ]  # fmt: skip
 
 
@@ -39,12 +39,19 @@ def read_manual(options: Options, as_of: datetime.date | None = None) -> manual.
 
 
 def good_manual(options: Options) -> KnowledgeBase:
+    """Read the manual's records and stop, with the findings, where an error stands."""
+    kb = good_reading(options).kb
+    assert kb is not None
+    return kb
+
+
+def good_reading(options: Options) -> manual.Manual:
     """Read the manual and stop, with the findings, where an error stands."""
     read = read_manual(options)
     if read.kb is None or has_errors(read.problems):
         print_findings(read, to_error=True)
         raise SystemExit(ERRORS)
-    return read.kb
+    return read
 
 
 def print_findings(read: manual.Manual, *, form: str = "text", to_error: bool = False) -> None:

@@ -125,7 +125,7 @@ def _change(kb: KnowledgeBase, file: RecordFile, kind: str, old: str, new: str) 
     if not paths:
         return Change(file, before, before)
     source = read(before, file.shown)
-    return Change(file, before, source.spliced(_splices(source, paths, old, new)).encode())
+    return Change(file, before, source.spliced(splices(source, paths, old, new)).encode())
 
 
 def _settings(kb: KnowledgeBase, file: RecordFile, kind: str, old: str, new: str) -> Change:
@@ -133,7 +133,7 @@ def _settings(kb: KnowledgeBase, file: RecordFile, kind: str, old: str, new: str
     source = read(before, file.shown)
     found = links_of(kb.settings, keys=True)
     paths = [path for path, kinds, id_ in found if id_ == old and kind in kinds]
-    changes = list(_splices(source, paths, old, new))
+    changes = list(splices(source, paths, old, new))
     listed = _moved(kb.settings.moved, kind, old, new)
     place = source.places.get((MOVED,))
     if place is not None:
@@ -157,9 +157,10 @@ def _moved(listed: Iterable[Moved], kind: str, old: str, new: str) -> str:
     )
 
 
-def _splices(
+def splices(
     source: Source, paths: Iterable[tuple[str | int, ...]], old: str, new: str
 ) -> Iterable[tuple[Span, str]]:
+    """Give each stretch of a file where a field names a record, and what is to stand there."""
     for path in paths:
         if path not in source.places:  # one item, written without the brackets of a list
             path = path[:-1]

@@ -91,6 +91,21 @@ class Book:
         return self.link(self.kb.get("people", id_, Person))
 
 
+def planned_for(
+    book: Book, records: Iterable[R], make: Callable[[Book, R], T]
+) -> dict[str, Callable[[], T]]:
+    """Plan the page of each record by its address.
+
+    Whoever makes such a page reads the record first, so that it is known what the page shows.
+    """
+
+    def made(record: R) -> T:
+        book.kb.records[record.kind][record.id]
+        return make(book, record)
+
+    return {routes.address(record): partial(made, record) for record in records}
+
+
 class _Asked(Mapping[str, T]):
     """A mapping whose values are worked out when they are asked for."""
 

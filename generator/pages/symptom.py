@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import partial
 
 from markupsafe import Markup
 
 from generator.diagnosis import Evidence, Odds, Order, Place, odds_of
 from generator.pages import routes
-from generator.pages.book import Book, LinkTo, RecordKey, listed
+from generator.pages.book import Book, LinkTo, RecordKey, listed, planned_for
 from generator.pages.page import Heading, Page, Planned, render
 from generator.pages.pictures import doubt_picture
 from generator.pages.strings import joined, say
@@ -88,10 +87,7 @@ class ConfusionView:
 
 def planned(book: Book) -> Planned:
     """Plan the page of every complaint."""
-    return {
-        routes.address(symptom): partial(_page, book, symptom)
-        for symptom in book.kb.all("symptoms", Symptom)
-    }
+    return planned_for(book, book.kb.all("symptoms", Symptom), _page)
 
 
 def pages(book: Book) -> list[Page]:

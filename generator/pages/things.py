@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import partial
 
 from generator.pages import routes
-from generator.pages.book import Book, LinkTo, RecordKey, listed
+from generator.pages.book import Book, LinkTo, RecordKey, listed, planned_for
 from generator.pages.drawings import circuit_picture, location_picture, wheel_picture
 from generator.pages.page import Heading, Page, Planned, render
 from generator.pages.strings import say
@@ -33,12 +32,11 @@ class ListedValue:
 
 def planned(book: Book) -> Planned:
     """Plan the page of every part, circuit, code and vehicle."""
-    at, kb = routes.address, book.kb
     return {
-        **{at(part): partial(_component, book, part) for part in kb.all("components", Component)},
-        **{at(wiring): partial(_circuit, book, wiring) for wiring in kb.all("circuits", Circuit)},
-        **{at(code): partial(_code, book, code) for code in kb.all("codes", FaultCode)},
-        **{at(car): partial(_vehicle, book, car) for car in kb.all("vehicles", Vehicle)},
+        **planned_for(book, book.kb.all("components", Component), _component),
+        **planned_for(book, book.kb.all("circuits", Circuit), _circuit),
+        **planned_for(book, book.kb.all("codes", FaultCode), _code),
+        **planned_for(book, book.kb.all("vehicles", Vehicle), _vehicle),
     }
 
 

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from functools import partial
 
 from markupsafe import Markup
 
 from generator.expected.signals import settings_for
 from generator.pages import routes
-from generator.pages.book import Book, LinkTo, RecordKey, listed
+from generator.pages.book import Book, LinkTo, RecordKey, listed, planned_for
 from generator.pages.check_data import check_data
 from generator.pages.drawings import hookup_picture, location_picture, seen_words
 from generator.pages.jobs import (
@@ -69,12 +68,12 @@ class ProofView:
 
 def planned(book: Book) -> Planned:
     """Plan the page of every test, replacement and procedure."""
-    jobs = (
+    jobs: tuple[Job, ...] = (
         *book.kb.all("tests", Test),
         *book.kb.all("replacements", Replacement),
         *book.kb.all("procedures", Procedure),
     )
-    return {routes.address(job): partial(page, book, job) for job in jobs}
+    return planned_for(book, jobs, page)
 
 
 def page(book: Book, job: Job) -> Page:

@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Protocol
 
 from generator.pages.page import Page
 from generator.publish import finish
-from generator.publish.files import Made
+from generator.publish.files import Files, Made
 from generator.publish.finish import FileStep
 from generator.publish.frame import Frame, Stand, stand_of
 from generator.publish.host import LISTED
 from generator.publish.notes import Notes
+
+File = tuple[str, Made]
+"""An address, and what is to lie there."""
 
 _FRAME = "frame "
 """Shells that are frames have names that no address has."""
@@ -21,11 +24,8 @@ _FRAME = "frame "
 class Target(Protocol):
     """Where the files of a site are put."""
 
-    def put(self, address: str, content: bytes) -> Made:
-        """Put a file in its place, and give it as made."""
-
-    def take(self, address: str, made: Made) -> None:
-        """Put a file that is known by its digest in its place, if it does not lie there yet."""
+    def take(self, address: str, made: Made) -> Made:
+        """Put a file in its place, if it does not lie there yet; give it as it lies there."""
 
     def drop(self, address: str) -> None:
         """Take a file away again."""
@@ -40,11 +40,11 @@ class Shells:
     frames : mapping
         Stand-in to frame.
     files : mapping
-        Address to bytes: the host's own pages and files.
+        The host's own pages and files.
     """
 
     frames: Mapping[Stand, Frame]
-    files: Mapping[str, bytes]
+    files: Files
 
 
 def shells(frames: Mapping[Stand, str], files: Mapping[str, bytes]) -> Shells:
@@ -62,18 +62,27 @@ def shells(frames: Mapping[Stand, str], files: Mapping[str, bytes]) -> Shells:
     found |= {a: content.decode() for a, content in files.items() if a.endswith(".html")}
     found = dict(finish.shells(found))
     made = {stand: Frame(found.pop(name)) for name, stand in names.items()}
-    return Shells(made, {**files, **{a: text.encode() for a, text in found.items()}})
+    whole = {**files, **{address: text.encode() for address, text in found.items()}}
+    return Shells(made, {address: Made.of(content) for address, content in whole.items()})
+
+
+def filled(host: Shells, pages: Iterable[Page], texts: Mapping[str, str]) -> Iterator[File]:
+    """Give every file that is made from records: texts, and pages in their frames."""
+    for address, text in texts.items():
+        yield address, Made.of(text.encode())
+    for page in pages:
+        frame = host.frames[stand_of(page.url, bool(page.contents), LISTED)]
+        yield page.url, Made.of(frame.fill(page))
 
 
 def lay_out(
     target: Target,
     host: Shells,
-    pages: Iterable[Page],
-    texts: Mapping[str, str],
+    ours: Iterable[File],
     notes: Notes,
     steps: Iterable[FileStep] = finish.ON_FILES,
-) -> None:
-    """Put every file of a site in its place.
+) -> Files:
+    """Put every file of a site in its place, and give them all.
 
     Parameters
     ----------
@@ -81,33 +90,17 @@ def lay_out(
         Where to.
     host : Shells
         Frames, and the host's own files.
-    pages : iterable of Page
-        The pages of records.
-    texts : mapping
-        Address to text: files of ours that are no pages.
+    ours : iterable of address and Made
+        What is made from records, one at a time, so that the whole need not be in memory.
     notes : Notes
         For the steps over files.
     steps : iterable of FileStep
         These steps.
     """
-    found = {address: target.put(address, content) for address, content in host.files.items()}
-    found |= {address: target.put(address, text.encode()) for address, text in texts.items()}
-    for page in pages:
-        frame = host.frames[stand_of(page, LISTED)]
-        found[page.url] = target.put(page.url, frame.fill(page))
-    settle(target, found, notes, steps)
-
-
-def settle(
-    target: Target,
-    found: Mapping[str, Made],
-    notes: Notes,
-    steps: Iterable[FileStep] = finish.ON_FILES,
-) -> Mapping[str, Made]:
-    """Do the steps over files, put what they gave in its place, and give all there is."""
+    found = {address: target.take(address, made) for address, made in host.files.items()}
+    for address, made in ours:
+        found[address] = target.take(address, made)
     finished = finish.files(found, notes, steps)
     for address in found.keys() - finished.keys():
         target.drop(address)
-    for address, made in finished.items():
-        target.take(address, made)
-    return finished
+    return {address: target.take(address, made) for address, made in finished.items()}

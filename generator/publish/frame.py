@@ -9,12 +9,13 @@ from __future__ import annotations
 
 import html
 import re
-from collections.abc import Collection
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import zip_longest
 
 from generator.pages.page import Page
+from generator.publish.files import digest_of
 
 _WORD = "fettlebookslot"
 TITLE, DESCRIPTION, NAME, ANCHOR, ENTRY, BODY = (
@@ -46,10 +47,16 @@ class Stand:
     contents: bool
 
 
-def stand_of(page: Page, listed: Collection[str]) -> Stand:
+def stand_of(address: str, contents: bool, listed: Collection[str]) -> Stand:
     """Give the stand-in of a page; `listed` are the addresses in the navigation."""
-    place = page.url if page.url in listed else page.url.rpartition("/")[0] + "/"
-    return Stand(place, bool(page.contents))
+    return Stand(address if address in listed else address.rpartition("/")[0] + "/", contents)
+
+
+def stands_for(addresses: Iterable[str], listed: Collection[str]) -> set[Stand]:
+    """Give the stand-ins of pages of which nobody knows yet whether they have contents."""
+    return {
+        stand_of(address, contents, listed) for address in addresses for contents in (True, False)
+    }  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -75,6 +82,11 @@ class Frame:
         lines = _ENTRIES.findall(self.text)
         if any(line.count(ENTRY) != 1 or ANCHOR not in line for line in lines):
             raise BadFrame("an entry of the list of contents, with its link, has to be one line")
+
+    @cached_property
+    def digest(self) -> str:
+        """The digest of its text."""
+        return digest_of(self.text.encode())
 
     @cached_property
     def _pieces(self) -> tuple[str | tuple[str, ...], ...]:

@@ -25,6 +25,11 @@ class Busy(RuntimeError):
     """Somebody else holds the lock."""
 
 
+def place(site: Path) -> Path:
+    """Give the lock of a site: beside it, so that whoever may build it may hold it."""
+    return site.with_name(f".{site.name}.lock")
+
+
 @contextmanager
 def held(path: Path) -> Iterator[None]:
     """Hold a lock.

@@ -14,7 +14,8 @@ def with_moved(*entries: tuple[str, str, str]) -> dict[str, str]:
     kb = demonstration()
     listed = [Moved(kind=kind, old=old, new=new) for kind, old, new in entries]
     settings = kb.settings.model_copy(update={"moved": listed})
-    return dict(moved.documents(replace(kb, settings=settings)))
+    planned = moved.planned(replace(kb, settings=settings))
+    return {address: make() for address, make in planned.items()}
 
 
 def test_the_old_address_leads_on_without_a_script() -> None:
