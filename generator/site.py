@@ -14,6 +14,7 @@ from generator.pages import (
     check_data,
     choice,
     faults,
+    in_hand,
     moved,
     offline,
     routes,
@@ -126,6 +127,7 @@ def plan(kb: KnowledgeBase, problems: Sequence[Problem]) -> Plan:
         routes.SEARCH: partial(search.document, book),
         routes.READINGS: check_data.script,
         routes.CHOICE: partial(choice.script, book),
+        routes.IN_HAND: in_hand.script,
         routes.CAUTIONS: partial(offline.cautions, book),
         **moved.planned(book.kb),
     }

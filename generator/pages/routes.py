@@ -20,6 +20,7 @@ FOLDER = "offline/manual.zip"
 CAUTIONS = "offline/cautions.json"
 READINGS = "reading-data.js"
 CHOICE = "vehicle-data.js"
+IN_HAND = "job-words.js"
 
 PAGED = (
     "vehicles", "components", "circuits", "symptoms", "codes", "tests", "replacements",

@@ -1,5 +1,5 @@
-/* Keeps a reader's place in a job: ticks on its steps, for one page in one revision, on this
-   device alone. Who comes back first confirms the state that the next step counts on. Without
+/* Keeps a reader's place in a job: ticks on its steps, for one page in one revision, one vehicle
+   and the job in hand, on this device alone (job.js keeps them). Who comes back first confirms the state that the next step counts on. Without
    this script the page is whole; with it nothing on the page is ever hidden. */
 (function () {
   "use strict";
@@ -8,13 +8,12 @@
   const foot = document.querySelector("[data-revision]");
   const section = document.getElementById("steps");
   const extras = section && section.querySelector(":scope > template.keep");
-  const storage = openStorage();
-  if (!foot || !extras || !storage) {
+  const keeper = window.fettleJob; // there where the browser keeps anything
+  if (!foot || !extras || !keeper) {
     return;
   }
 
   const REVISION = foot.dataset.revision;
-  const KEY = "fettlebook:steps:" + location.pathname;
   const steps = Array.from(section.querySelectorAll("li.step"))
     .filter((step) => step.querySelector(":scope > template.keep"))
     .map((step) => ({ step, ...made(step, ".tick", ".ask") }));
@@ -22,6 +21,7 @@
   const done = new Set();
   let ask = null; // the question that is open: the state before the next step
   let left = null; // when the page went out of sight
+  let place = ""; // what the ticks belong to
 
   /** Copies parts out of the inert template of a step or of the section, by class name. */
   function made(owner, ...selectors) {
@@ -31,38 +31,8 @@
     );
   }
 
-  /** Gives the browser's storage, or null where the reader or the browser does not allow it. */
-  function openStorage() {
-    try {
-      const found = window.localStorage;
-      found.setItem("fettlebook:probe", "1");
-      found.removeItem("fettlebook:probe");
-      return found;
-    } catch {
-      return null;
-    }
-  }
-
-  /** Gives what an earlier visit kept, or null; what is not ours or broken counts as nothing. */
-  function recall() {
-    try {
-      const found = JSON.parse(storage.getItem(KEY));
-      return found && Array.isArray(found.done) && found.done.length ? found : null;
-    } catch {
-      return null;
-    }
-  }
-
   function keep() {
-    try {
-      if (done.size) {
-        storage.setItem(KEY, JSON.stringify({ revision: REVISION, done: Array.from(done) }));
-      } else {
-        storage.removeItem(KEY);
-      }
-    } catch {
-      // Full: the ticks last as long as the page is open.
-    }
+    keeper.keep(done.size ? { revision: REVISION, done: Array.from(done) } : null);
   }
 
   /** Gives the first step that is not ticked, undefined where all are. */
@@ -161,16 +131,31 @@
     }
   });
 
-  const before = recall();
-  if (before && before.revision !== REVISION) {
-    keep();
-    show(changed);
-  } else if (before) {
-    for (const { step } of steps) {
-      if (before.done.includes(step.id)) {
-        done.add(step.id);
+  /** Shows the ticks of this page on the vehicle and in the job that are in hand now. */
+  function open() {
+    place = keeper.place();
+    done.clear();
+    changed.remove();
+    const before = keeper.recall();
+    if (before && before.revision !== REVISION) {
+      keep();
+      show(changed);
+    } else if (before) {
+      for (const { step } of steps) {
+        if (before.done.includes(step.id)) {
+          done.add(step.id);
+        }
       }
     }
+    askAgain();
   }
-  askAgain();
+
+  for (const event of ["fettle:vehicle", "fettle:job"]) {
+    document.addEventListener(event, () => {
+      if (keeper.place() !== place) {
+        open();
+      }
+    });
+  }
+  open();
 })();

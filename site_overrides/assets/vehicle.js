@@ -41,7 +41,7 @@
     return data.vehicles.find((each) => each.id === id);
   }
 
-  function choose(id) {
+  function set(id) {
     fallback = id;
     try {
       if (id) window.localStorage.setItem(KEY, id);
@@ -49,8 +49,12 @@
     } catch {
       // It lasts as long as the page is open.
     }
-    open(false);
     show();
+  }
+
+  function choose(id) {
+    set(id);
+    open(false);
     opener.focus();
   }
 
@@ -148,6 +152,7 @@
     if (found) goal.scrollIntoView();
   }
 
+  window.fettleVehicle = { chosen: () => (chosen() || { id: "" }).id, choose: set };
   if (data.vehicles.length < 2) {
     opener.hidden = true;
     return;

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import re
 import tomllib
 from importlib.metadata import metadata
@@ -62,3 +63,16 @@ def test_every_library_of_the_tests_is_listed(name: str) -> None:
 def test_nothing_else_is_listed() -> None:
     """The list holds no library that the project has left."""
     assert set(rows()) == {*declared(), *declared("test")}
+
+
+def test_what_browsers_are_given_of_others_is_as_published() -> None:
+    """The inside of each minified script has the digest that the list states for it."""
+    text = (ROOT / "docs" / "third-party.md").read_text(encoding="utf-8")
+    listed = dict(re.findall(r"^\| `assets/([^`]+)`.*SHA-256 `([0-9a-f]{64})`", text, re.MULTILINE))
+    scripts = {path.name: path for path in (ROOT / "site_overrides/assets").glob("*.min.*")}
+    assert scripts and listed.keys() == scripts.keys()
+    for name, path in scripts.items():
+        wrapped = path.read_bytes()
+        inside = wrapped[wrapped.index(b"=> {\n") + 5 : wrapped.rindex(b"return exports;")]
+        assert hashlib.sha256(inside).hexdigest() == listed[name]
+        assert b"MIT License" in wrapped[: wrapped.index(inside)]

@@ -7,6 +7,7 @@ from generator.pages.words import (
     diagnosis,
     faults,
     frame,
+    in_hand,
     offline,
     reader,
     search,
@@ -20,6 +21,6 @@ from generator.pages.words import (
 ALL: dict[str, str] = {
     **frame.WORDS, **diagnosis.WORDS, **values.WORDS, **verdicts.WORDS, **work.WORDS,
     **things.WORDS, **reader.WORDS, **faults.WORDS, **cautions.WORDS, **search.WORDS,
-    **offline.WORDS, **upkeep.WORDS,
+    **offline.WORDS, **upkeep.WORDS, **in_hand.WORDS,
 }  # fmt: skip
 """Key to words; keys are unique over all families, which a test holds."""
