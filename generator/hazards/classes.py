@@ -14,7 +14,8 @@ UNKNOWN = "unknown"
 
 TOOLS: Mapping[str, tuple[str, ...]] = {
     "multimeter": ("multimeter", "meter", "ohmmeter", "voltmeter"),
-    "ammeter": ("ammeter", "clamp meter", "current clamp"),
+    "ammeter": ("ammeter",),
+    "current clamp": ("current clamp", "clamp meter"),
     "insulation tester": ("insulation tester", "megohmmeter"),
     "oscilloscope": ("oscilloscope", "scope"),
     "test lamp": ("test lamp", "test light"),
@@ -123,7 +124,7 @@ MEASURED: Mapping[str, tuple[str, ...]] = {
 
 INSTRUMENTS = frozenset(
     {
-        "multimeter", "ammeter", "insulation tester", "oscilloscope", "scan tool",
+        "multimeter", "ammeter", "current clamp", "insulation tester", "oscilloscope", "scan tool",
         "battery tester", "pressure gauge", "tyre inflator", "thermometer", "feeler gauge",
         "spark tester", "test lamp",
     }

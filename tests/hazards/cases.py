@@ -154,7 +154,14 @@ VEHICLE: dict[str, tuple[Step, Step]] = {
     "spring": (on("remove", "spring"), {"entry": {"stored_spring": "relieved"}}),
     "gas-strut": (on("remove", "gas-strut"), {"acts_on": ["sensor"]}),
     # fuel
-    "fuel-open": (on("remove", "fuel-low", opens=["fuel_low"]), {"opens": ["nothing"]}),
+    "fuel-open": (on("remove", "fuel-low", opens=["fuel_low"]), {"vehicle": "diesel-van"}),
+    "diesel-open": (
+        on("remove", "fuel-low", opens=["fuel_low"], vehicle="diesel-van"),
+        {"vehicle": "petrol-car"},
+    ),
+    "fuel-first-pressure": (
+        on("key_on", "fuel-low", "beside_vehicle"), {"acts_on": ["sensor"]},
+    ),
     "fuel-pressure": (
         on("loosen", "fuel-low", opens=["fuel_low"]), {"entry": {"fuel_pressure": "relieved"}},
     ),
