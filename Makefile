@@ -5,7 +5,7 @@ PYTHON ?=
 run = @sh tests/python.sh "$(PYTHON)" tests/run.py
 
 .DEFAULT_GOAL := help
-.PHONY: help site test soak lock clean
+.PHONY: help site test soak bench lock clean
 
 help:  ## say what there is
 	@awk -F ':  ## ' '/^[a-z]+:  ## / { printf "  make %-6s %s\n", $$1, $$2 }' Makefile
@@ -19,7 +19,10 @@ test:  ## run every check and test; SUITE="physics site" runs these alone
 soak:  ## run the tests that take minutes
 	$(run) soak
 
-lock:  ## bring requirements.lock up to date
+bench:  ## measure building beside other generators; SIZES="200 1000" for these sizes alone
+	$(run) bench $(if $(SIZES),--sizes $(SIZES))
+
+lock:  ## bring both requirements locks up to date
 	$(run) lock
 
 clean:  ## remove the environment, the site and every cache

@@ -18,6 +18,7 @@ ROOT = Path(__file__).resolve().parent.parent
 FOLDER = ROOT / ".venv"
 STAMP = FOLDER / "made-from"
 LOCK = ROOT / "requirements.lock"
+BENCH_LOCK = ROOT / "requirements-bench.lock"
 PROJECT = ROOT / "pyproject.toml"
 
 # The resolver that writes the lock; only `make lock` needs it.
@@ -46,7 +47,7 @@ def ready() -> Path:
 
 
 def lock() -> None:
-    """Write requirements.lock anew: the newest versions that suit every Python and system.
+    """Write both locks anew: the newest versions that suit every Python and system.
 
     One version of each package serves all Pythons where one can ("fewest"), so that the same
     records give the same figures on each.
@@ -56,17 +57,27 @@ def lock() -> None:
         venv.create(folder, with_pip=True, symlinks=os.name != "nt")
         python = str(_python_in(Path(folder)))
         _pip(python, "install", RESOLVER)
-        subprocess.run(
-            [
-                python, "-m", "uv", "pip", "compile", PROJECT.name, "--extra", "test",
-                "--universal", "--python-version", "3.11", "--fork-strategy", "fewest",
-                "--generate-hashes", "--upgrade", "--quiet",
-                "--custom-compile-command", "make lock", "--output-file", LOCK.name,
-            ],
-            cwd=ROOT,
-            check=True,
-        )  # fmt: skip
-    say("requirements.lock is up to date; read its changes before you commit it")
+        _compile(python, LOCK, PROJECT.name, "--extra", "test")
+        _compile(python, BENCH_LOCK, "--group", "bench")
+    say("the locks are up to date; read their changes before you commit them")
+
+
+def rivals() -> None:
+    """Install what the bench measures us against."""
+    _pip(str(_python_in(FOLDER)), "install", "--no-deps", "--require-hashes", "-r", BENCH_LOCK.name)
+
+
+def _compile(python: str, lock: Path, *what: str) -> None:
+    subprocess.run(
+        [
+            python, "-m", "uv", "pip", "compile", *what,
+            "--universal", "--python-version", "3.11", "--fork-strategy", "fewest",
+            "--generate-hashes", "--upgrade", "--quiet",
+            "--custom-compile-command", "make lock", "--output-file", lock.name,
+        ],
+        cwd=ROOT,
+        check=True,
+    )  # fmt: skip
 
 
 def _make() -> None:

@@ -1,4 +1,4 @@
-"""Every task of the Makefile: ``python3 tests/run.py site|test|soak|lock [SUITE ...]``.
+"""Every task of the Makefile: ``python3 tests/run.py site|test|soak|bench|lock [WORD ...]``.
 
 Needs nothing but Python 3.11, since it runs before anything is installed. The tasks set
 themselves up; a second run finds all in place.
@@ -70,9 +70,10 @@ def main(arguments: Sequence[str]) -> int:
         "site": site,
         "test": lambda: test(rest),
         "soak": soak,
+        "bench": lambda: bench(rest),
         "lock": lock,
     }
-    if task not in tasks or (rest and task != "test"):
+    if task not in tasks or (rest and task not in ("test", "bench")):
         print(__doc__)
         return 2
     return tasks[task]()
@@ -98,6 +99,13 @@ def lock() -> int:
 def soak() -> int:
     """Run the tests that take minutes."""
     return _run(environment.ready(), *PYTEST, "-m", "soak")
+
+
+def bench(options: Sequence[str]) -> int:
+    """Measure building beside what one would pick instead."""
+    python = environment.ready()
+    environment.rivals()
+    return _run(python, "-m", "tests.bench", *options)
 
 
 def test(suites: Sequence[str]) -> int:

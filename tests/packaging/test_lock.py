@@ -13,7 +13,8 @@ from packaging.version import Version
 
 ROOT = Path(__file__).resolve().parents[2]
 LOCK = (ROOT / "requirements.lock").read_text(encoding="utf-8")
-PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+SETTINGS = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
+PROJECT, GROUPS = SETTINGS["project"], SETTINGS["dependency-groups"]
 DECLARED = [*PROJECT["dependencies"], *PROJECT["optional-dependencies"]["test"]]
 
 PINNED = re.compile(r"^([a-z0-9-]+)==([^\s;]+)(?: ; [^\\]+?)? \\$")
@@ -50,6 +51,15 @@ def test_each_pin_has_a_hash() -> None:
         if PINNED.match(line) and not HASH.match(following)
     ]
     assert bare == []
+
+
+def test_what_the_bench_installs_is_locked_as_well() -> None:
+    """Each line of its lock is an exact version or a hash, and it holds what its group names."""
+    lock = (ROOT / "requirements-bench.lock").read_text(encoding="utf-8")
+    lines = [line for line in lock.splitlines() if not line.lstrip().startswith("#")]
+    pins = {match[1] for line in lines if (match := PINNED.match(line))}
+    assert all(PINNED.match(line) or HASH.match(line) for line in lines)
+    assert pins == {Requirement(line).name for line in GROUPS["bench"]}
 
 
 @pytest.mark.parametrize("declared", DECLARED)
