@@ -8,6 +8,8 @@ RECORDS = "kb_source"
 SETTINGS = "mkdocs.yml"
 DOCS = "docs"
 SITE = "site"
+PREVIEW = "preview"
+"""What drafts look like, beside the site and never in its place."""
 CACHE = ".fettlebook"
 """What is kept from one run to the next, beside the manual; it may be deleted at any time."""
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from generator import site
-from generator.layout import CACHE, DOCS, RECORDS, SETTINGS, SITE, theme_folder
+from generator.layout import CACHE, DOCS, PREVIEW, RECORDS, SETTINGS, SITE, theme_folder
 from generator.memory import Memory, Result, keep
 from generator.memory.version import of_generator
 from generator.problems import Problem, in_order
@@ -20,7 +20,7 @@ from generator.records.knowledge_base import KnowledgeBase
 from generator.records.load import Loaded, load
 
 __all__ = [
-    "CACHE", "DOCS", "RECORDS", "SETTINGS", "SITE", "Manual", "read", "theme_folder",
+    "CACHE", "DOCS", "PREVIEW", "RECORDS", "SETTINGS", "SITE", "Manual", "read", "theme_folder",
 ]  # fmt: skip
 
 _RECORDS, _RESULTS = "records", "results"

@@ -90,7 +90,7 @@ class FettlebookPlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
             self.findings = read.problems
             log.error("the records have errors: %s", summary(read.problems))
             return
-        made = site.make(read.kb, read.problems)
+        made = site.make(read.kb, read.problems, preview=self.serving)
         self.pages = {page.url: page for page in made.pages}
         self.texts = dict(made.files)
         stands = {stand_of(p.url, bool(p.contents), host.LISTED) for p in made.pages}

@@ -23,6 +23,7 @@ from generator.pages import (
     symptom,
     things,
     upkeep,
+    withdrawn,
     work,
 )
 from generator.pages.book import Book
@@ -97,7 +98,7 @@ def broken(kb: KnowledgeBase, found: Sequence[Problem]) -> frozenset[str]:
     return frozenset(problem.record for problem in found) - {record.key for record in kb}
 
 
-def plan(kb: KnowledgeBase, problems: Sequence[Problem]) -> Plan:
+def plan(kb: KnowledgeBase, problems: Sequence[Problem], *, preview: bool = False) -> Plan:
     """Plan every page.
 
     Parameters
@@ -106,6 +107,8 @@ def plan(kb: KnowledgeBase, problems: Sequence[Problem]) -> Plan:
         The manual.
     problems : sequence of Problem
         What :func:`check` gave for it.
+    preview : bool
+        Whether drafts get pages, each marked as one: for their authors, never to be published.
 
     Returns
     -------
@@ -119,8 +122,9 @@ def plan(kb: KnowledgeBase, problems: Sequence[Problem]) -> Plan:
     """
     if has_errors(problems):
         raise ErrorsStand("no page is made while an error stands")
-    book = Book.of(kb.released())
-    rooms = (shared, symptom, cases, work, things, faults, offline, upkeep)
+    shown = kb.previewed() if preview else kb.released()
+    book = Book.of(shown, preview=preview)
+    rooms = (shared, symptom, cases, work, things, faults, offline, upkeep, withdrawn)
     pages = {url: make for room in rooms for url, make in room.planned(book).items()}
     texts: dict[str, Callable[[], str]] = {
         routes.AUDIT: partial(audit.document, book),
@@ -135,8 +139,8 @@ def plan(kb: KnowledgeBase, problems: Sequence[Problem]) -> Plan:
     return Plan(book.kb, home | dict(sorted(pages.items())), texts)
 
 
-def make(kb: KnowledgeBase, problems: Sequence[Problem]) -> Site:
+def make(kb: KnowledgeBase, problems: Sequence[Problem], *, preview: bool = False) -> Site:
     """Make every page; the parameters and what it raises are those of :func:`plan`."""
-    planned = plan(kb, problems)
+    planned = plan(kb, problems, preview=preview)
     pages = tuple(make() for make in planned.pages.values())
     return Site(planned.title, pages, {url: make() for url, make in planned.texts.items()})

@@ -55,6 +55,7 @@ from generator.checks import (
     verdict_on_another_part,
     verdict_without_evidence,
     verdict_without_source,
+    withdrawn_without_reason,
     wrong_kind_of_link,
 )
 from generator.diagnosis import findings as order_of_tests
@@ -83,6 +84,7 @@ ALONE: tuple[Rule, ...] = (
     value_without_conditions.problems,
     verdict_on_another_part.problems,
     verdict_without_evidence.problems,
+    withdrawn_without_reason.problems,
 )
 """Rules that look at what is there and miss nothing that is not."""
 

@@ -2,7 +2,7 @@
 
 Wrong: No other record links to it, and it is of a kind that readers reach through links.
 Complaints, codes, vehicles, terms, hazards and solved cases have lists of their own; a value is
-shown with the part it belongs to.
+shown with the part it belongs to. A withdrawn record is told by its own page alone.
 
 Why: No reader will ever come to it: it is forgotten, or its link is.
 
@@ -41,5 +41,7 @@ def problems(kb: KnowledgeBase) -> list[Problem]:
             "link to it where it is needed, or delete it",
         )
         for record in kb
-        if record.kind not in ENTRANCES and record.key not in linked
+        if record.kind not in ENTRANCES
+        and record.key not in linked
+        and record.status != "withdrawn"
     ]  # fmt: skip

@@ -32,17 +32,21 @@ def _log_of_host(options: Options) -> None:
 @click.command()
 @click.option(
     "--site-dir", "site_dir", type=click.Path(path_type=Path), metavar="FOLDER",
-    help="Where to put the site (default: site, in the manual's folder).",
+    help="Where to put the site (default: site, in the manual's folder; preview for a preview).",
 )
+@click.option("--preview", is_flag=True, help="Show drafts too, each marked; never publish it.")
 @click.pass_obj
-def build(options: Options, site_dir: Path | None) -> None:
+def build(options: Options, site_dir: Path | None, preview: bool) -> None:
     """Build the site: a whole new one, or the old one untouched."""
     settings_file = _settings_file(options)
-    site = place_of(site_dir or options.folder / layout.SITE)
+    usual = layout.PREVIEW if preview else layout.SITE
+    site = place_of(site_dir or options.folder / usual)
     refused = refusal(options.folder.resolve(), site)
+    if preview and site == place_of(options.folder / layout.SITE):
+        refused = f"{site} is what readers get; put a preview elsewhere"
     if refused:
         usage(refused)
-    before = inputs.of(options.folder)
+    before = None if preview else inputs.of(options.folder)
     if last.stands(options.folder, site, before):
         options.log("nothing has changed")
         click.echo(str(site / "index.html"))
@@ -55,7 +59,7 @@ def build(options: Options, site_dir: Path | None) -> None:
 
     options.log("building the pages")
     try:
-        build_site(settings_file, site, read, before)
+        build_site(settings_file, site, read, before, preview=preview)
     except NotBuilt as fault:
         print(f"fettlebook: the site was not built, the old one stands: {fault}", file=sys.stderr)
         raise SystemExit(FAULT_OF_OURS) from None
@@ -69,7 +73,7 @@ def build(options: Options, site_dir: Path | None) -> None:
 @click.option("--address", default="127.0.0.1:8000", metavar="HOST:PORT", help="Where to serve.")
 @click.pass_obj
 def serve(options: Options, address: str) -> None:
-    """Serve the manual and refresh the page whenever a record is saved."""
+    """Serve the manual, drafts too, and refresh the page whenever a record is saved."""
     settings_file = _settings_file(options)
     host, colon, port = address.rpartition(":")
     if not colon or not host or not port.isdigit():

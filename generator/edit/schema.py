@@ -35,6 +35,7 @@ from generator.edit.outline import (
 from generator.edit.value_pattern import LONGEST_VALUE, pattern
 from generator.quantities import Written
 from generator.records.kinds import KINDS
+from generator.records.kinds.base import folder_of
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 FOLDER = ".schema"
@@ -120,7 +121,7 @@ def _way(field: Field) -> Schema:
 
 def _field(field: Field) -> Schema:
     kinds = _linked(field.node)
-    links = [f"The id of a record in {' or '.join(f'{kind}/' for kind in kinds)}."] if kinds else []
+    links = [f"The id of a record in {' or '.join(map(folder_of, kinds))}."] if kinds else []
     schema = {"description": " ".join([field.description, *links]), **_node(field.node)}
     if isinstance(field.default, (str, bool, int, float)):
         schema["default"] = field.default

@@ -19,6 +19,7 @@ from generator.edit.outline import (
     symbols,
 )
 from generator.quantities import Written
+from generator.records.kinds.base import folder_of
 
 
 def told(field: Field) -> str:
@@ -74,7 +75,7 @@ def _words(words: list[str], said: str) -> str:
 
 def _value(leaf: Leaf, said: str) -> str:
     if leaf.links:
-        return f"an id from {or_list(f'{kind}/' for kind in leaf.links)}"
+        return f"an id from {or_list(map(folder_of, leaf.links))}"
     if leaf.type is Written:
         units = f"in {or_list(symbols(leaf.quantity))}" if leaf.quantity else "with its unit"
         return f"{'a value' if leaf.spread else 'one value without a spread'} {units}"

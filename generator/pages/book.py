@@ -10,7 +10,7 @@ from typing import TypeVar
 from generator.diagnosis import Order, order
 from generator.hazards import Guarded, guard
 from generator.pages import routes
-from generator.pages.strings import joined
+from generator.pages.strings import joined, say
 from generator.records.kinds import Record
 from generator.records.kinds.base import links_of
 from generator.records.kinds.knowledge import Person, Symptom
@@ -23,6 +23,10 @@ T = TypeVar("T")
 RecordKey = tuple[str, str]
 """Kind and id."""
 Table = Callable[[KnowledgeBase], Mapping[str, tuple[RecordKey, ...]]]
+
+
+DRAFT = "draft"
+"""Status of a record that nobody has released."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,18 +54,21 @@ class Book:
         Record key of each test, replacement and procedure to its guarded steps.
     orders : mapping
         Symptom id to vehicle id to the order of tests.
+    preview : bool
+        Whether drafts are among the records: such pages are for their authors, never published.
     """
 
     kb: KnowledgeBase
     guarded: Mapping[str, Guarded]
     orders: Mapping[str, Mapping[str, Order]]
+    preview: bool = False
 
     @classmethod
-    def of(cls, kb: KnowledgeBase) -> Book:
+    def of(cls, kb: KnowledgeBase, *, preview: bool = False) -> Book:
         """Give the book of a knowledge base."""
         kb = kb.remembering()
         return cls(kb, _Asked(partial(_jobs, kb), partial(_guarded, kb)),
-                   _Asked(partial(_symptoms, kb), partial(orders_of, kb)))  # fmt: skip
+                   _Asked(partial(_symptoms, kb), partial(orders_of, kb)), preview)  # fmt: skip
 
     def pick(self, entries: Table, key: str, shape: type[R]) -> list[R]:
         """Give the records of one shape that a table lists under a key."""
@@ -76,6 +83,8 @@ class Book:
     def link(self, record: Record, note: str = "") -> LinkTo:
         """Give the link to a record."""
         named = getattr(record, "applies_to", None) or getattr(record, "fitted_to", None) or ()
+        if record.status == DRAFT:
+            note = f"{say('draft.mark')}. {note}".strip()
         return LinkTo(record.title, routes.address(record), record.kind, note, tuple(named))
 
     def links(self, kind: str, ids: list[str]) -> list[LinkTo]:

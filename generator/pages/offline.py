@@ -7,7 +7,7 @@ import json
 from collections.abc import Iterable, Iterator
 
 from generator.hazards import Guarded, HazardLine, rules_for
-from generator.pages import routes
+from generator.pages import routes, withdrawn
 from generator.pages.book import Book
 from generator.pages.page import Planned, render
 from generator.pages.strings import say
@@ -32,12 +32,13 @@ def cautions(book: Book) -> str:
     Returns
     -------
     str
-        An object: address of the page to its digest.
+        An object: address of the page to its digest, "withdrawn" for one that tells no more.
     """
     found = {
         routes.address(guarded.job): _digest(_of_job(guarded))
         for _key, guarded in sorted(book.guarded.items())
     }
+    found |= dict.fromkeys(withdrawn.addresses(book.kb), withdrawn.STATUS)
     found[routes.SAFETY] = _digest(
         [book.kb.settings.emergency, *map(_line, map(HazardLine.of, rules_for(book.kb)))]
     )

@@ -127,6 +127,8 @@ def render(
         "record": record, "contents": contents, "only": marker(book, record),
     }  # fmt: skip
     body = environment().get_template(template).render(given)
+    if book.preview:
+        body = environment().get_template("preview.html").render(given) + body
     revision = hashlib.sha256(body.encode()).hexdigest()[:8]
     foot = environment().get_template("foot.html").render(
         {**given, "revision": revision, "vehicles": vehicles_of(record)}

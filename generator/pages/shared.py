@@ -7,7 +7,7 @@ from functools import partial
 from itertools import chain
 
 from generator.pages import routes, safety
-from generator.pages.book import Book, LinkTo
+from generator.pages.book import DRAFT, Book, LinkTo
 from generator.pages.page import Heading, Page, Planned, anchor_of, render
 from generator.pages.strings import say
 from generator.records.kinds import Record
@@ -133,6 +133,10 @@ def _entries(
     )  # fmt: skip
 
 
+def _named(record: Record) -> str:
+    return f"{record.title} ({say('draft.mark')})" if record.status == DRAFT else record.title
+
+
 def _used_by(book: Book, record: Record) -> list[LinkTo]:
     """Give the pages on which a shared record is used; a value is used on its part's page."""
     links: dict[str, LinkTo] = {}
@@ -149,7 +153,7 @@ def _sources(book: Book) -> Page:
     entries = [
         Entry(
             routes.entry("sources", source.id),
-            source.title,
+            _named(source),
             text=source.note or "",
             facts=[
                 (source.publisher, ", ".join(filter(None, (
@@ -170,7 +174,7 @@ def _sources(book: Book) -> Page:
 def _terms(book: Book) -> Page:
     entries = [
         Entry(
-            routes.entry("terms", term.id), term.title, term.abbreviation or "", term.means,
+            routes.entry("terms", term.id), _named(term), term.abbreviation or "", term.means,
             [(say("terms.also", words="").rstrip(": "), ", ".join(term.also))] if term.also else [],
         )
         for term in book.kb.all("terms", Term)
@@ -181,7 +185,7 @@ def _terms(book: Book) -> Page:
 def _stock(book: Book) -> Page:
     tools = [
         Entry(
-            routes.entry("tools", tool.id), tool.title, tool.tool_class,
+            routes.entry("tools", tool.id), _named(tool), tool.tool_class,
             "\n\n".join(filter(None, (
                 tool.note, say("stock.calibrated") if tool.calibrated else None,
             ))),
@@ -192,7 +196,7 @@ def _stock(book: Book) -> Page:
     ]  # fmt: skip
     supplies = [
         Entry(
-            routes.entry("supplies", supply.id), supply.title, supply.supply_class, "",
+            routes.entry("supplies", supply.id), _named(supply), supply.supply_class, "",
             [(say("stock.needs"), supply.needs), (say("stock.disposal"), supply.disposal)],
             say("stock.used_by"), _used_by(book, supply),
         )
@@ -207,7 +211,7 @@ def _stock(book: Book) -> Page:
 def _roles(book: Book) -> Page:
     entries = [
         Entry(
-            routes.entry("people", person.id), person.title,
+            routes.entry("people", person.id), _named(person),
             facts=[(say("roles.may"), "; ".join(person.may))]
             + ([(say("roles.trained"), "; ".join(person.trained))] if person.trained else []),
         )

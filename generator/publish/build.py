@@ -29,7 +29,9 @@ class NotBuilt(RuntimeError):
     """The site could not be built; the old one stands as it was."""
 
 
-def build(settings_file: Path, site: Path, read: Manual, before: Inputs | None) -> None:
+def build(
+    settings_file: Path, site: Path, read: Manual, before: Inputs | None, *, preview: bool = False
+) -> None:
     """Build the site of a checked manual.
 
     Parameters
@@ -42,6 +44,9 @@ def build(settings_file: Path, site: Path, read: Manual, before: Inputs | None) 
         The manual, without an error.
     before : Inputs or None
         What the site is made from, as it was before the manual was read; None where nobody knows.
+    preview : bool
+        Whether drafts are shown too. Such a site is made whole, and the next one takes nothing
+        over from it.
 
     Raises
     ------
@@ -58,12 +63,14 @@ def build(settings_file: Path, site: Path, read: Manual, before: Inputs | None) 
             swap.mend(site)
             try:
                 with _dated(read.kb):
-                    plan = pages_of.plan(read.kb, ())
-                    made = _make(settings_file, site, plan, Last.read(folder, site), before)
+                    plan = pages_of.plan(read.kb, (), preview=preview)
+                    known = Last(str(site)) if preview else Last.read(folder, site)
+                    made = _make(settings_file, site, plan, known, before)
                 swap.swap(site)
             finally:
                 swap.mend(site)
-            made.leave(folder, site, before)
+            if not preview:
+                made.leave(folder, site, before)
             read.keep()
     except lock.Busy:
         raise NotBuilt(f"another build of {site} is under way") from None

@@ -74,6 +74,9 @@ class KnowledgeBase:
     broken : frozenset of str
         Keys of records that have a file but could not be read: a link to one of them is no
         fault of the link.
+    withdrawn : tuple of Record
+        Records that were left out since nobody may work from them any more; what is told of them
+        goes through a table, since no memory watches them.
     memory : Memory or None
         Where what is worked out from the records is remembered; the records are then watched by
         it. None for a knowledge base that nobody asks twice.
@@ -83,6 +86,7 @@ class KnowledgeBase:
     records: Mapping[str, Mapping[str, Record]]
     origins: Mapping[str, Origin]
     broken: frozenset[str] = frozenset()
+    withdrawn: tuple[Record, ...] = ()
     memory: Memory | None = field(default=None, compare=False, repr=False)
 
     def remember(self, name: str, key: str, make: Callable[[], T], *, keep: bool = True) -> T:
@@ -157,15 +161,22 @@ class KnowledgeBase:
 
     def released(self) -> KnowledgeBase:
         """Give the records a reader may work from: those that are approved."""
+        if all(record.status == "approved" for record in self):
+            return self
+        return self._with("released", ("approved",))
+
+    def previewed(self) -> KnowledgeBase:
+        """Give what its authors look at: the approved records, and the drafts among them."""
+        return self._with("previewed", ("approved", "draft"))
+
+    def _with(self, name: str, statuses: tuple[str, ...]) -> KnowledgeBase:
         kept = {
-            kind: {id_: record for id_, record in by_id.items() if record.status == "approved"}
+            kind: {id_: record for id_, record in by_id.items() if record.status in statuses}
             for kind, by_id in self.records.items()
         }
-        if sum(map(len, kept.values())) == sum(map(len, self.records.values())):
-            return self
-        if self.memory is None:
-            return replace(self, records=kept)
-        return replace(self, records=kept).remembering(self.memory.view("released", kept))
+        gone = tuple(record for record in self if record.status == "withdrawn")
+        found = replace(self, records=kept, withdrawn=gone)
+        return found if self.memory is None else found.remembering(self.memory.view(name, kept))
 
     def __iter__(self) -> Iterator[Record]:
         """Walk every record, kind by kind, id by id."""

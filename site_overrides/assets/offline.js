@@ -9,6 +9,7 @@
   }
 
   const FORMAT = 1;
+  const WITHDRAWN = "withdrawn"; // in the place of a page's cautions
   const OLD_DAYS = 7; // a copy not compared for so long says so
   const DAY_MS = 24 * 60 * 60 * 1000;
   const AGAIN_MS = 10 * 60 * 1000; // compared at most so often
@@ -47,9 +48,12 @@
     }
     const found = { version: newer.version, withdrawn: [], cautions: [], others: 0 };
     for (const [address, [title, cautions]] of Object.entries(index.pages)) {
-      if (!digests.has(address)) {
-        found.withdrawn.push([address, title]);
-      } else if (newer.pages[address][1] !== cautions) {
+      const now = digests.has(address) ? newer.pages[address][1] : WITHDRAWN;
+      if (now === WITHDRAWN) {
+        if (cautions !== WITHDRAWN) {
+          found.withdrawn.push([address, title]);
+        }
+      } else if (now !== cautions) {
         found.cautions.push([address, title]);
       } else if (digests.get(address) !== index.members[address][3]) {
         found.others += 1;

@@ -15,9 +15,11 @@ from generator.publish.files import Made
 from generator.publish.notes import Notes
 
 GONE = "procedures/repair-wiring.html"
+TOLD = "procedures/charge-battery.html"
 CAUTIONED = "tests/battery-rest.html"
 WORDED = "terms.html"
-"""Pages of the demonstration that the newer manual withdraws, warns of, and words anew."""
+"""Pages of the demonstration that the newer manual takes away, withdraws with a reason at the same
+address, warns of, and words anew."""
 
 MARK = b"<p>Said anew.</p>"
 TAKE_MS = 20_000
@@ -26,8 +28,8 @@ TAKE_MS = 20_000
 def laid_out(site: Path, into: Path, **changes: bool) -> Path:
     """Lay a copy of a built site out, or a newer one with these changes, packed by our steps.
 
-    `withdrawn` takes a page away, `cautions` changes those of one, `words` changes the text of
-    another, `look` a style sheet.
+    `withdrawn` takes a page away, `told` says of one that it was withdrawn, `cautions` changes
+    those of one, `words` changes the text of another, `look` a style sheet.
     """
     found = {
         path.relative_to(site).as_posix(): path.read_bytes()
@@ -43,6 +45,8 @@ def laid_out(site: Path, into: Path, **changes: bool) -> Path:
     }
     if changes.get("withdrawn"):
         del found[GONE], cautions[GONE]
+    if changes.get("told"):
+        cautions[TOLD] = "withdrawn"
     for change, address in (("cautions", CAUTIONED), ("words", WORDED)):
         if changes.get(change):
             found[address] = found[address].replace(b"</h1>", b"</h1>" + MARK, 1)

@@ -17,6 +17,7 @@ from tests.browser.taken_along import (
     GONE,
     MARK,
     TAKE_MS,
+    TOLD,
     WORDED,
     Network,
     kept,
@@ -50,11 +51,13 @@ def test_a_newer_manual_is_told_on_every_page_and_taken_in_parts(
     page = phone_page()
     page.goto(server.url("offline/index.html"))
     take(page)
-    laid_out(site_dir, site, withdrawn=True, cautions=True, words=True)
+    laid_out(site_dir, site, withdrawn=True, told=True, cautions=True, words=True)
     page.goto(server.url("offline/index.html"))
     word = page.locator(".copy-word")
-    expect(word).to_contain_text("1 page was withdrawn. 1 page has changed cautions.")
-    expect(page.locator(".withdrawn li")).to_have_text(["Repair wiring and connectors"])
+    expect(word).to_contain_text("2 pages were withdrawn. 1 page has changed cautions.")
+    expect(page.locator(".withdrawn li")).to_have_text(
+        ["Charge the battery", "Repair wiring and connectors"]
+    )
     assert page.locator(".cautioned a").get_attribute("href") == server.url(CAUTIONED)
     expect(page.locator(".other-pages")).to_have_text(re.compile(r": 1$"))
 
@@ -62,6 +65,7 @@ def test_a_newer_manual_is_told_on_every_page_and_taken_in_parts(
         ("sources.html", "A newer manual is out."),
         (CAUTIONED, "The cautions on this page have changed. Do not work from it."),
         (GONE, "This page was withdrawn. Do not work from it."),
+        (TOLD, "This page was withdrawn. Do not work from it."),
     ):
         page.goto(server.url(address))
         expect(word).to_contain_text(said)

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from tests.cli.asking import ask, replace_in
+from tests.demonstration import copy_manual
 
 
 @pytest.fixture
@@ -93,3 +94,11 @@ def test_serve_refuses_a_wrong_address() -> None:
     answer = ask("serve", "--address", "localhost")
     assert answer.status == 2
     assert "HOST:PORT" in answer.err
+
+
+def test_a_preview_is_never_put_where_readers_look(tmp_path: Path) -> None:
+    """Named or not, the folder of the site is refused before anything is read."""
+    copy_manual(tmp_path / "manual")
+    done = ask("build", "--preview", "--site-dir", str(tmp_path / "manual" / "site"),
+               manual=tmp_path / "manual")  # fmt: skip
+    assert done.status == 2 and "put a preview elsewhere" in done.err

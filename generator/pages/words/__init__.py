@@ -15,6 +15,7 @@ from generator.pages.words import (
     upkeep,
     values,
     verdicts,
+    withdrawn,
     work,
 )
 
@@ -22,5 +23,6 @@ ALL: dict[str, str] = {
     **frame.WORDS, **diagnosis.WORDS, **values.WORDS, **verdicts.WORDS, **work.WORDS,
     **things.WORDS, **reader.WORDS, **faults.WORDS, **cautions.WORDS, **search.WORDS,
     **offline.WORDS, **upkeep.WORDS, **in_hand.WORDS,
+    **withdrawn.WORDS,
 }  # fmt: skip
 """Key to words; keys are unique over all families, which a test holds."""

@@ -49,6 +49,15 @@ class Link:
         self.kinds = kinds
 
 
+OWN_KIND = "its own kind"
+"""Stands in a mark for the kind of the record that the field is in; a record's own fields only."""
+
+
+def folder_of(kind: str) -> str:
+    """Give where the records of a marked kind lie, in words."""
+    return "its own folder" if kind == OWN_KIND else f"{kind}/"
+
+
 class Measure:
     """Marks a written value's quantity, so that an editor's schema can say it."""
 
@@ -152,11 +161,21 @@ COMMON_PRACTICE = "common-practice"
 
 SourceOrPractice = Annotated[Id, Link("sources")]
 
+OwnKindId = Annotated[Id, Link(OWN_KIND)]
+
 
 class Signed(Shape):
     """Who looked at the record, and when."""
 
     by: PersonId = Field(description="The role that did it.")
+    date: Date = Field(description="The day, as 2026-10-05.")
+
+
+class Withdrawal(Shape):
+    """Why a record may not be worked from any more."""
+
+    reason: Text = Field(description="What was wrong with it, in a sentence a reader follows.")
+    by: PersonId = Field(description="The role that withdrew it.")
     date: Date = Field(description="The day, as 2026-10-05.")
 
 
@@ -176,13 +195,22 @@ class Record(Shape):
     status: str = Field(
         default="approved",
         pattern="^(draft|approved|withdrawn)$",
-        description="draft, approved or withdrawn; only approved records are published.",
+        description=(
+            "draft, approved or withdrawn; only approved records are published, and of a withdrawn "
+            "page the reason alone."
+        ),
     )
     author: PersonId = Field(description="The role that wrote it.")
     owner: PersonId = Field(description="The role that keeps this record true.")
     reviewed: Signed | None = Field(default=None, description="Who last checked it, and when.")
     approved: Signed | None = Field(
         default=None, description="Who released it; not the role that wrote it."
+    )
+    withdrawn: Withdrawal | None = Field(
+        default=None, description="Why, by whom and when, where the status is withdrawn."
+    )
+    replaced_by: OwnKindId | None = Field(
+        default=None, description="The record of the same kind to use instead of a withdrawn one."
     )
     exceptions: list[ReasonedException] = Field(
         default_factory=list,
@@ -229,6 +257,8 @@ def links_of(
         The path of the field, the kinds it may name, and the id it names.
     """
     for name, kinds in _fields(type(shape)):
+        if kinds == (OWN_KIND,) and isinstance(shape, Record):
+            kinds = (shape.kind,)
         yield from _links_in(getattr(shape, name), kinds, (*path, name), keys)
 
 
