@@ -61,6 +61,7 @@ class FettlebookPlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
         """Check the records and make the pages, before the host empties its target."""
         if not self.hosted_only:
             self._read(Path(config.config_file_path or "mkdocs.yml").resolve().parent)
+        short_name = config.site_name
         if self.asked is not None:
             config.site_name = self.asked.title
         config.extra_javascript.extend(SCRIPTS)
@@ -68,6 +69,7 @@ class FettlebookPlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
         config.extra["fettlebook"] = {
             "findings": self.findings,
             "say": say,
+            "short_name": short_name,
             "routes": routes,
             "has_pages": self.asked is not None,
             # The host's own script, which refreshes served pages, stands in the page itself.

@@ -15,6 +15,9 @@ WIDTH = 360
 TEXT = 12
 """Smallest type, in units."""
 
+HALO = "halo"
+"""Marks letters that stand on lines; the theme puts a rim of paper round them."""
+
 _ID = re.compile(r"[a-z][a-z0-9-]*\Z")
 # XML 1.0 (fifth edition), production 2: the characters that no document may hold.
 _ILLEGAL = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from math import cos, hypot, pi, sin
 
-from generator.figures.document import TEXT, Words, document, escaped, hatch, number
+from generator.figures.document import HALO, TEXT, Words, document, escaped, hatch, number
 from generator.figures.style import Role, paint
 
 Point = tuple[float, float]
@@ -93,7 +93,7 @@ class Drawing:
         if mono:
             attributes += ' font-family="var(--fig-mono, ui-monospace, monospace)"'
         if halo:
-            attributes += f' paint-order="stroke" stroke="{paint(Role.PAPER)}" stroke-width="3"'
+            attributes += f' class="{HALO}"'
         alone = attributes if len(placed) == 1 else ""
         inside = "".join(
             f'<text x="{number(x)}" y="{number(y)}"{alone}>{escaped(text)}</text>'

@@ -8,11 +8,11 @@ from dataclasses import dataclass
 from math import ceil, floor
 from typing import TYPE_CHECKING
 
-from generator.figures.document import TEXT, WIDTH, legal
+from generator.figures.document import HALO, TEXT, WIDTH, legal
 from generator.figures.lettering import wrapped
 from generator.figures.scale import tick_text
 from generator.figures.style import HATCH_SENTINEL, SENTINELS, Role
-from generator.figures.svg import HALO, UNITS_PER_INCH
+from generator.figures.svg import UNITS_PER_INCH
 
 if TYPE_CHECKING:
     from matplotlib.artist import Artist

@@ -17,6 +17,7 @@ from typing import TYPE_CHECKING, Any
 from xml.etree import ElementTree
 
 from generator.figures.document import (
+    HALO,
     TEXT,
     WIDTH,
     Words,
@@ -32,8 +33,6 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
 UNITS_PER_INCH = 72
-HALO = "halo"
-"""An artist's gid that asks for a rim of paper round its letters, to stand on lines."""
 
 _LOCK = Lock()
 _NUMBER = re.compile(r"-?\d+(?:\.\d+)?(?:e[+-]?\d+)?")
@@ -180,7 +179,7 @@ def _attributes(
         given[key.strip()] = value.strip()
     given |= _font(given.pop("font", ""))
     if given.get("id", "").startswith(HALO):
-        yield from _halo()
+        yield "class", HALO
     for key, value in given.items():
         if key == "id":
             if value in names:
@@ -205,12 +204,6 @@ def _font(shorthand: str) -> dict[str, str]:
         return {}
     weight = {"font-weight": found.group(1)} if found.group(1) else {}
     return {"font-size": found.group(2)} | weight
-
-
-def _halo() -> Iterator[tuple[str, str]]:
-    yield "paint-order", "stroke"
-    yield "stroke", paint(Role.PAPER)
-    yield "stroke-width", "3"
 
 
 def _painted(value: str, figure_id: str) -> str:

@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING
 import matplotlib as mpl
 import pytest
 
-from generator.figures.document import Words
+from generator.figures.document import HALO, Words
 from generator.figures.style import SENTINELS, Role
-from generator.figures.svg import HALO, plotted
+from generator.figures.svg import plotted
+from tests.demonstration import ROOT
 from tests.figures.reading import XLINK_HREF, elements, parsed, strokes, texts
 from tests.figures.samples import winding
 
@@ -66,15 +67,16 @@ def test_formulae_are_words() -> None:
 
 
 def test_halo_rims_letters_with_paper() -> None:
-    """A text that stands on lines gets a rim of paper under its fill."""
+    """A text that stands on lines is marked, and the theme rims what is marked with paper."""
 
     def draw(figure: Figure) -> None:
         figure.text(0.5, 0.5, "x", color=INK, gid=HALO)
 
     markup = plotted("f", "kind", WORDS, 100, draw)
     (group,) = elements(parsed(markup), "g")
-    assert group.attrib["paint-order"] == "stroke"
-    assert group.attrib["stroke"].startswith("var(--fig-paper,")
+    assert group.attrib["class"] == HALO
+    theme = (ROOT / "site_overrides/assets/values.css").read_text("utf-8")
+    assert f".fig .{HALO} {{\n  paint-order: stroke;\n  stroke: var(--fig-paper);" in theme
 
 
 def test_turned_text_stays_turned() -> None:
