@@ -102,7 +102,7 @@ class Unverified:
     spec : Spec
         The value.
     reasons : tuple of str
-        Of "unreviewed", "practice" and "second_hand", those that hold.
+        Of "unreviewed", "practice", "second_hand" and "invented", those that hold.
     """
 
     spec: Spec
@@ -230,12 +230,13 @@ def _unverified(kb: KnowledgeBase, specs: Iterable[Spec]) -> Iterable[Unverified
 
 
 def doubts(kb: KnowledgeBase, spec: Spec) -> tuple[str, ...]:
-    """Give why a value is not verified: "unreviewed", "practice", "second_hand"; none if it is."""
+    """Give why a value is not verified, in the words of :class:`Unverified`; none if it is."""
     found = ["unreviewed"] if spec.reviewed is None else []
     if spec.source == COMMON_PRACTICE:
         found.append("practice")
-    elif kb.get("sources", spec.source, Source).read == "second_hand":
-        found.append("second_hand")
+    else:
+        read = kb.get("sources", spec.source, Source).read
+        found += [read] if read in ("second_hand", "invented") else []
     return tuple(found)
 
 

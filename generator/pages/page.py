@@ -16,6 +16,7 @@ from generator.pages import routes
 from generator.pages.book import Book, LinkTo
 from generator.pages.choice import marker, vehicles_of
 from generator.pages.prose import inline, prose
+from generator.pages.standing import confidence_words, standing
 from generator.pages.strings import say
 from generator.pages.symbols import sign
 from generator.records.kinds import Record
@@ -130,8 +131,10 @@ def render(
     if book.preview:
         body = environment().get_template("preview.html").render(given) + body
     revision = hashlib.sha256(body.encode()).hexdigest()[:8]
+    stands = standing(book, record) if record is not None else None
     foot = environment().get_template("foot.html").render(
-        {**given, "revision": revision, "vehicles": vehicles_of(record)}
+        {**given, "revision": revision, "vehicles": vehicles_of(record),
+         "standing": stands, "confidence": confidence_words(stands) if stands else ""}
     )
     path = book.kb.origins[record.key].path if record is not None else ""
     return Page(url, title, body + foot, contents, path, description, revision)

@@ -55,7 +55,10 @@ def _page(book: Book) -> Page:
             "by_code": _by_code(book, found), "unverified": _unverified(book, found),
             "due": _due(book, found), "exceptions": len(found.exceptions),
         },
-        contents=tuple(Heading(say(f"upkeep.{part}"), part.replace("_", "-")) for part in parts),
+        contents=(
+            *(Heading(say(f"upkeep.{part}"), part.replace("_", "-")) for part in parts),
+            Heading(say("standing.rule"), "confidence"),
+        ),
         description=say("upkeep.lead"),
     )  # fmt: skip
 

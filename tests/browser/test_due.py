@@ -25,3 +25,6 @@ def test_the_browser_tells_what_is_overdue_today(
     page.goto(site_server.url("state-of-the-manual.html"))
     expect(page.locator(".overdue-said")).to_have_text(said)
     expect(page.locator(".due-group .overdue:visible")).to_have_count(marked)
+    page.goto(site_server.url("tests/winding-resistance.html"))
+    late = page.locator(".foot .overdue")
+    expect(late).to_be_visible() if marked else expect(late).to_be_hidden()

@@ -22,5 +22,5 @@ def test_a_day_names_what_is_overdue_with_its_owner() -> None:
     assert len(overdue) == len(stale) - 1 == 37
     assert {"record": "tests/battery-rest", "owner": "diagnostic-technician", "due": "2027-09-21",
             "overdue": True} in overdue  # fmt: skip
-    assert late["values"]["all"] == 34 and len(late["values"]["unverified"]) == 10
+    assert late["values"]["all"] == len(late["values"]["unverified"]) == 34
     assert late["records"] == {"approved": 176, "draft": 0, "withdrawn": 0}

@@ -11,6 +11,7 @@ from generator.pages.words import (
     offline,
     reader,
     search,
+    standing,
     things,
     upkeep,
     values,
@@ -23,6 +24,6 @@ ALL: dict[str, str] = {
     **frame.WORDS, **diagnosis.WORDS, **values.WORDS, **verdicts.WORDS, **work.WORDS,
     **things.WORDS, **reader.WORDS, **faults.WORDS, **cautions.WORDS, **search.WORDS,
     **offline.WORDS, **upkeep.WORDS, **in_hand.WORDS,
-    **withdrawn.WORDS,
+    **withdrawn.WORDS, **standing.WORDS,
 }  # fmt: skip
 """Key to words; keys are unique over all families, which a test holds."""

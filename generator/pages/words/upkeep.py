@@ -47,6 +47,7 @@ WORDS: dict[str, str] = {
     "upkeep.doubt.unreviewed": "not reviewed",
     "upkeep.doubt.practice": "common practice, no document",
     "upkeep.doubt.second_hand": "document known at second hand",
+    "upkeep.doubt.invented": "invented for the demonstration",
     "upkeep.reviews": "Reviews",
     "upkeep.reviews_lead": (
         "Your browser compares these days with today’s; the page itself knows no today."
