@@ -22,4 +22,6 @@ def copy_manual(folder: Path, records: Path = SMALL_RECORDS) -> None:
     folder.mkdir()
     shutil.copy2(ROOT / "mkdocs.yml", folder)
     shutil.copytree(records, folder / "kb_source")
-    shutil.copytree(ROOT / "docs", folder / "docs")
+    # The walks lead through the demonstration's own pages; another manual has none of them.
+    left_out = None if records == DEMONSTRATION else shutil.ignore_patterns("walks.md")
+    shutil.copytree(ROOT / "docs", folder / "docs", ignore=left_out)
