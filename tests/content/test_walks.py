@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from functools import cache
 
 import pytest
 
@@ -21,12 +20,11 @@ from generator.records.kinds.facts import Circumstance, Finding, Verdict
 from generator.records.kinds.knowledge import Symptom
 from generator.records.kinds.things import Spec, Vehicle
 from generator.records.kinds.work import Job, Outcome, Procedure, Replacement, Test
-from generator.records.knowledge_base import KnowledgeBase
-from generator.records.load import load
-from tests.demonstration import DEMONSTRATION, ROOT
+from tests.content.whole import manual
+from tests.demonstration import ROOT
 
 PAGE = (ROOT / "docs" / "walks.md").read_text(encoding="utf-8")
-LINK = re.compile(r"\[([^\]]+)\]\(([a-z]+)/([a-z0-9-]+)\.md\)")
+LINK = re.compile(r"\[([^\]]+)\]\(([a-z]+)/([a-z0-9-]+)\.html\)")
 SECTIONS = re.split(r"^## ", PAGE, flags=re.M)[1:]
 HEADINGS = [section.partition("\n")[0] for section in SECTIONS]
 
@@ -45,14 +43,6 @@ class Row:
     def test(self) -> str:
         """The test's id, from the row's link."""
         return LINK.findall(self.made)[0][2]
-
-
-@cache
-def manual() -> KnowledgeBase:
-    """Give the demonstration manual, read once."""
-    loaded = load(DEMONSTRATION, "kb_source")
-    assert loaded.kb is not None, loaded.problems
-    return loaded.kb
 
 
 def section(heading: str) -> str:
