@@ -21,7 +21,7 @@ from __future__ import annotations
 from difflib import get_close_matches
 
 from generator.checks.fault_page import fault
-from generator.checks.targets import links
+from generator.checks.targets import loose
 from generator.problems import Problem
 from generator.records.knowledge_base import KnowledgeBase
 
@@ -31,8 +31,8 @@ DANGLING_LINK = fault("dangling-link", __doc__, excusable=False)
 def problems(kb: KnowledgeBase) -> list[Problem]:
     """Give a finding for each link that names no record."""
     found = []
-    for link in links(kb):
-        if link.whole(kb) or link.elsewhere(kb):
+    for link in loose(kb):
+        if link.elsewhere(kb):
             continue
         known = [id_ for kind in link.kinds for id_ in kb.records.get(kind, {})]
         near = get_close_matches(link.id, known, n=1, cutoff=0.6)

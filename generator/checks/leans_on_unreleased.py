@@ -30,12 +30,16 @@ RELEASED = "approved"
 
 def problems(kb: KnowledgeBase) -> list[Problem]:
     """Give a finding for each link from what is released to what is not."""
+    unreleased = {record.key: record for record in kb if record.status != RELEASED}
+    if not unreleased:
+        return []
     found = []
     for link in links(kb):
         if link.record is not None and link.record.status != RELEASED:
             continue
-        for target in link.targets(kb):
-            if target.status != RELEASED:
+        for kind in link.kinds:
+            target = unreleased.get(f"{kind}/{link.id}")
+            if target is not None:
                 at = second(kb, target, ("status",), f"{target.status} by this")
                 message = f"{link.id} is {target.status}, but this is released"
                 hint = "release that record, or link to another"

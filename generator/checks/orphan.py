@@ -33,8 +33,9 @@ ENTRANCES = ("symptoms", "codes", "vehicles", "terms", "hazards", "specs", "case
 def problems(kb: KnowledgeBase) -> list[Problem]:
     """Give a warning for each record that no other record links to."""
     linked = {
-        target.key for link in links(kb) for target in link.targets(kb) if target.key != link.key
-    }
+        key for link in links(kb) for kind in link.kinds
+        if (key := f"{kind}/{link.id}") != link.key
+    }  # fmt: skip
     return [
         kb.problem(
             ORPHAN, record, ("title",), f"nothing links to {record.key}",

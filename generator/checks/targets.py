@@ -70,6 +70,20 @@ def links(kb: KnowledgeBase) -> list[LinkAt]:
     return kb.remember("links", "", lambda: list(_links(kb)), keep=False)
 
 
+def loose(kb: KnowledgeBase) -> list[LinkAt]:
+    """Give the links that are not whole."""
+    return kb.remember("loose links", "", lambda: list(_loose(kb)), keep=False)
+
+
+def _loose(kb: KnowledgeBase) -> Iterator[LinkAt]:
+    # Nearly every link is whole, and to look its record up under a memory's eyes takes long.
+    there = {kind: frozenset(by_id) for kind, by_id in kb.records.items()}
+    for link in links(kb):
+        named = any(link.id in there.get(kind, ()) for kind in link.kinds)
+        if not (named or link.whole(kb)):
+            yield link
+
+
 def _links(kb: KnowledgeBase) -> Iterator[LinkAt]:
     for record in kb:
         for path, kinds, id_ in links_of(record):

@@ -22,7 +22,7 @@ from difflib import get_close_matches
 
 from generator.checks.fault_page import fault
 from generator.checks.places import second
-from generator.checks.targets import links
+from generator.checks.targets import loose
 from generator.problems import Problem
 from generator.records.knowledge_base import KnowledgeBase
 
@@ -32,8 +32,8 @@ WRONG_KIND = fault("wrong-kind-of-link", __doc__, excusable=False)
 def problems(kb: KnowledgeBase) -> list[Problem]:
     """Give a finding for each link whose id belongs to another kind."""
     found = []
-    for link in links(kb):
-        others = [] if link.whole(kb) else link.elsewhere(kb)
+    for link in loose(kb):
+        others = link.elsewhere(kb)
         if not others:
             continue
         wanted = " or ".join(link.kinds)

@@ -109,13 +109,16 @@ class Exact:
         if known is not None:
             return known[0]
         board = self.board
-        if sum(state.mass) <= NOTHING or board.finished(state):
+        if sum(state.mass) <= NOTHING or board.concluded(state):
+            return 0.0
+        allowed = board.allowed(state)
+        if not allowed:
             return 0.0
         if len(self._best) >= self._limit:
             raise TooLarge(f"more than {self._limit} states")
         self._best[key] = (0.0, -1)  # holds the place, so that the count is of states begun
         best = (float("inf"), -1)
-        for j in board.allowed(state):
+        for j in allowed:
             value = board.step_cost(state, j) + self._value(board.clear(state, j))
             if board.points(j):
                 value += self._value(board.pointed(state, j))

@@ -7,8 +7,9 @@ nothing is ever divided: expected minutes weighted by mass add up over branches.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cached_property
+from operator import mul
+from typing import NamedTuple
 
 from generator.diagnosis.model import NOTHING, Search
 
@@ -16,8 +17,7 @@ Mass = tuple[float, ...]
 NO_TEST = -1
 
 
-@dataclass(frozen=True, slots=True)
-class State:
+class State(NamedTuple):
     """Where a search stands.
 
     Parameters
@@ -62,7 +62,16 @@ class Board:
         self.shows = [
             sum(1 << n for n in (*a, *b)) for a, b in zip(self._proves, self._points, strict=True)
         ]
+        self._uncovers = [
+            bool(wrong and falsely and proves)
+            for wrong, falsely, proves in zip(self._wrong, self._false, self._proves, strict=True)
+        ]
+        self._others = [
+            [n for n in range(len(search.faults)) if not shows >> n & 1] for shows in self.shows
+        ]
+        self._bits = [1 << n for n in range(len(search.faults))]
         self._useful: dict[tuple[int, int], int] = {}
+        self._allowed: dict[tuple[int, int], list[int]] = {}
         self._clear = [self._factors(n, pointed=False) for n in range(len(index))]
         self._pointed = [self._factors(n, pointed=True) for n in range(len(index))]
         groups: dict[frozenset[str], int] = {}
@@ -89,13 +98,18 @@ class Board:
 
     def finished(self, state: State) -> bool:
         """Say whether nothing is left to do: no test can show what may still be there."""
-        if self.search.concludes_last and sum(m > NOTHING for m in state.mass) <= 1:
-            return True
-        return not self.allowed(state)
+        return self.concluded(state) or not self.allowed(state)
+
+    def concluded(self, state: State) -> bool:
+        """Say whether one fault alone is left, where that is conclusion enough."""
+        return self.search.concludes_last and sum(m > NOTHING for m in state.mass) <= 1
 
     def useful(self, state: State) -> int:
         """Give the bit set of tests that can still show something, and of what they wait for."""
-        alive = sum(1 << n for n, m in enumerate(state.mass) if m > NOTHING)
+        alive = 0
+        for bit, m in zip(self._bits, state.mass, strict=True):
+            if m > NOTHING:
+                alive |= bit
         key = (state.done, alive)
         if key not in self._useful:
             wanted = sum(1 << j for j, s in enumerate(self.shows) if s & alive) & ~state.done
@@ -107,13 +121,17 @@ class Board:
 
     def allowed(self, state: State) -> list[int]:
         """Give the tests that may come next."""
-        useful = self.useful(state)
-        return [
-            j for j in range(len(self.minutes))
-            if useful >> j & 1
-            and not self.after[j] & ~state.done
-            and not self._first[j] & useful
-        ]  # fmt: skip
+        key = (state.done, self.useful(state))
+        found = self._allowed.get(key)
+        if found is None:
+            done, useful = key
+            found = self._allowed[key] = [
+                j for j in range(len(self.minutes))
+                if useful >> j & 1
+                and not self.after[j] & ~done
+                and not self._first[j] & useful
+            ]  # fmt: skip
+        return found
 
     def waits_for(self, j: int, useful: int) -> int:
         """Give the bit set of tests that must be made before one, as long as they are useful."""
@@ -127,16 +145,15 @@ class Board:
         """Give the minutes of a test times the mass that pays them, false alarms included."""
         total = sum(state.mass)
         cost = total * (self.minutes[j] - self.saved(state.last, j))
-        if self._wrong[j] and self._false[j] and self._proves[j]:
-            shows = self.shows[j]
-            others = sum(m for n, m in enumerate(state.mass) if not shows >> n & 1)
+        if self._uncovers[j]:
+            others = sum([state.mass[n] for n in self._others[j]])
             cost += others * self._false[j] * self._wrong[j]
         return cost
 
     def clear(self, state: State, j: int) -> State:
         """Give the state after a test that showed nothing."""
         factors = self._clear[j]
-        mass = tuple(m * f for m, f in zip(state.mass, factors, strict=True))
+        mass = tuple(map(mul, state.mass, factors))
         return State(state.done | 1 << j, state.pointed, j, mass)
 
     def points(self, j: int) -> bool:
@@ -146,7 +163,7 @@ class Board:
     def pointed(self, state: State, j: int) -> State:
         """Give the state after a test that pointed at its faults."""
         factors = self._pointed[j]
-        mass = tuple(m * f for m, f in zip(state.mass, factors, strict=True))
+        mass = tuple(map(mul, state.mass, factors))
         return State(state.done | 1 << j, state.pointed | 1 << j, j, mass)
 
     def _factors(self, j: int, *, pointed: bool) -> Mass:
