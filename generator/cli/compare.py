@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-import io
-import subprocess
 import sys
-import tarfile
 import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -15,6 +12,7 @@ import click
 
 from generator import manual
 from generator.cli.shared import ERRORS, Options, colour, usage
+from generator.edit import versions
 from generator.problems import as_text as findings_text
 from generator.problems import has_errors, summary
 from generator.records.knowledge_base import KnowledgeBase
@@ -58,35 +56,13 @@ def _version(options: Options, name: str | None) -> Iterator[Path]:
         yield Path(name)
         return
     with tempfile.TemporaryDirectory(prefix="fettlebook-") as laid_out:
-        _lay_out(options.folder, name, Path(laid_out))
+        try:
+            versions.lay_out(options.folder, name, Path(laid_out))
+        except versions.NoGit as wrong:
+            usage(f"{wrong}; compare two folders instead")
+        except versions.NoVersion as wrong:
+            usage(str(wrong))
         yield Path(laid_out)
-
-
-def _lay_out(folder: Path, revision: str, into: Path) -> None:
-    """Lay out the records of a revision; the working tree and its index stay untouched."""
-    if revision.startswith("-"):
-        usage(f"{revision} is neither a revision of git nor a folder with a manual")
-    commit = _git(folder, "rev-parse", "--verify", "--quiet", f"{revision}^{{commit}}")
-    if commit is None:
-        usage(f"{revision} is neither a revision of git nor a folder with a manual")
-    prefix = (_git(folder, "rev-parse", "--show-prefix") or b"").decode().strip()
-    tree = f"{commit.decode().strip()}:{prefix}"
-    archive = _git(folder, "archive", "--format=tar", tree, "--", manual.RECORDS)
-    if archive is None:
-        usage(f"{revision} holds no {manual.RECORDS}; a shallow clone may lack it: git fetch it")
-    with tarfile.open(fileobj=io.BytesIO(archive)) as tar:
-        tar.extractall(into, filter="data")
-
-
-def _git(folder: Path, *arguments: str) -> bytes | None:
-    """Run git and give what it printed, None where it refused."""
-    try:
-        done = subprocess.run(
-            ["git", "-C", str(folder), *arguments], capture_output=True, check=False
-        )  # fmt: skip
-    except OSError:
-        usage("git is not to be found; compare two folders instead")
-    return done.stdout if done.returncode == 0 else None
 
 
 def _checked(folder: Path, name: str) -> KnowledgeBase:

@@ -23,6 +23,7 @@ COMMANDS = {
     "schema": "edit:schema", "migrate": "edit:migrate", "where-used": "names:where_used",
     "rename": "names:rename_record", "stale": "names:stale", "compare": "compare:compare",
     "start": "start:start", "export": "export:export", "report": "report:report",
+    "changes": "changes:changes",
 }  # fmt: skip
 
 

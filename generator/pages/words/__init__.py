@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from generator.pages.words import (
     cautions,
+    changes,
     diagnosis,
     faults,
     frame,
@@ -24,6 +25,6 @@ ALL: dict[str, str] = {
     **frame.WORDS, **diagnosis.WORDS, **values.WORDS, **verdicts.WORDS, **work.WORDS,
     **things.WORDS, **reader.WORDS, **faults.WORDS, **cautions.WORDS, **search.WORDS,
     **offline.WORDS, **upkeep.WORDS, **in_hand.WORDS,
-    **withdrawn.WORDS, **standing.WORDS,
+    **withdrawn.WORDS, **standing.WORDS, **changes.WORDS,
 }  # fmt: skip
 """Key to words; keys are unique over all families, which a test holds."""
