@@ -156,3 +156,12 @@ def _kept(factory: pytest.TempPathFactory) -> tuple[Path, list[Problem]]:
         assert clean
         _KEPT["one"] = folder, clean
     return _KEPT["one"]
+
+
+def test_what_a_killed_run_left_in_the_cache_goes(folder: Path) -> None:
+    """A half-written file is gone after the next run, and so nothing piles up."""
+    manual.read(folder, None, folder / CACHE)
+    for name in (".records.half", ".results.half"):
+        (folder / CACHE / name).write_bytes(b"half")
+    manual.read(folder, None, folder / CACHE)
+    assert not list((folder / CACHE).glob(".*.half"))

@@ -13,7 +13,7 @@ from generator.edit import ids
 from generator.edit import migrate as lifting
 from generator.edit import schema as schemas
 from generator.edit.blank import blank
-from generator.edit.files import ChangedMeanwhile, NotARecord, RecordFile, chosen
+from generator.edit.files import ChangedMeanwhile, NotARecord, RecordFile, chosen, create, put
 from generator.edit.order import ordered
 from generator.edit.outline import outline
 from generator.edit.source import Unreadable, read
@@ -61,8 +61,7 @@ def new(options: Options, kind: str, id_: str) -> None:
         _cannot_write(fault)
         raise SystemExit(USAGE) from None
     try:
-        with path.open("x", encoding="utf-8", newline="\n") as file:
-            file.write(blank(kind))
+        create(path, blank(kind).encode())
     except FileExistsError:
         usage(f"{path} is there already, and stays as it is")
     except OSError as fault:
@@ -151,7 +150,7 @@ def schema(options: Options, kind: str | None, folder: Path | None, only_check: 
         try:
             folder.mkdir(parents=True, exist_ok=True)
             for path, text in changed:
-                path.write_text(text, encoding="utf-8", newline="\n")
+                put(path, text.encode())
         except OSError as fault:
             _cannot_write(fault)
             raise SystemExit(USAGE) from None

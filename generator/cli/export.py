@@ -21,6 +21,7 @@ from generator.cli.shared import USAGE, Options, good_manual
 def export(options: Options, folder: Path | None, only_schema: bool) -> None:
     """Give the whole manual as one JSON document; its schema says what stands in it."""
     from generator.edit import export as exporting
+    from generator.edit.files import put
 
     schema = json.dumps(exporting.document_schema(), ensure_ascii=False, indent=1) + "\n"
     if only_schema:
@@ -33,18 +34,8 @@ def export(options: Options, folder: Path | None, only_schema: bool) -> None:
     try:
         folder.mkdir(parents=True, exist_ok=True)
         for name, content in (("manual.schema.json", schema), ("manual.json", text)):
-            _replace(folder / name, content)
+            put(folder / name, content.encode())
             click.echo(str(folder / name))
     except OSError as fault:
         print(f"fettlebook: {fault.filename}: {fault.strerror}", file=sys.stderr)
         raise SystemExit(USAGE) from None
-
-
-def _replace(path: Path, content: str) -> None:
-    """Put a file in place whole, so that nobody reads half of one."""
-    beside = path.with_name(f".{path.name}.new")
-    try:
-        beside.write_text(content, encoding="utf-8", newline="\n")
-        beside.replace(path)
-    finally:
-        beside.unlink(missing_ok=True)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime
 import json
-import os
 import sys
 
 import click
@@ -87,17 +86,14 @@ def rename_record(options: Options, kind: str, old: str, new: str) -> None:
         print(as_text(wrong.problems, {}, colour(sys.stderr.isatty())), file=sys.stderr)
         raise SystemExit(ERRORS) from None
     try:
-        for change in plan.changes:
-            change.file.replace(change.before, change.after)
-            click.echo(change.file.shown)
-        # A link first, since a rename would take the place of a file that came up meanwhile.
-        os.link(plan.old, plan.new)
-        plan.old.unlink()
+        rename.carry_out(plan)
     except FileExistsError:
         usage(f"{plan.new} is there already, and stays as it is")
     except (ChangedMeanwhile, OSError) as fault:
         print(f"fettlebook: {fault}; run it again", file=sys.stderr)
         raise SystemExit(USAGE) from None
+    for change in plan.changes:
+        click.echo(change.file.shown)
     click.echo(f"{manual.RECORDS}/{kind}/{plan.new.name}")
 
 

@@ -6,6 +6,7 @@ import os
 import shutil
 import tempfile
 from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -69,19 +70,60 @@ class RecordFile:
         OSError
             If the new content cannot be written; the old stands.
         """
-        # The dot keeps it from being taken for a record by whoever reads the folder meanwhile.
-        handle, name = tempfile.mkstemp(prefix=f".{self.path.name}.", dir=self.path.parent)
-        try:
-            with os.fdopen(handle, "wb") as file:
-                file.write(after)
-                file.flush()
-                os.fsync(file.fileno())
-            shutil.copymode(self.path, name)
+        with _beside(self.path, after) as new:
+            shutil.copymode(self.path, new)
             if self.read() != before:
                 raise ChangedMeanwhile(f"{self.shown} was changed by somebody else meanwhile")
-            os.replace(name, self.path)
-        finally:
-            Path(name).unlink(missing_ok=True)
+            os.replace(new, self.path)
+
+
+def create(path: Path, content: bytes) -> None:
+    """Make a file, whole or not at all, where there is none.
+
+    Raises
+    ------
+    FileExistsError
+        If something lies there; it stays as it is.
+    OSError
+        If it cannot be written.
+    """
+    with _beside(path, content) as new:
+        _as_any_new_file(new)
+        # A link, since a rename would take the place of a file that came up meanwhile.
+        os.link(new, path)
+
+
+def put(path: Path, content: bytes) -> None:
+    """Make a file of ours, whole or not at all, in the place of an older one."""
+    with _beside(path, content) as new:
+        _as_any_new_file(new)
+        os.replace(new, path)
+
+
+@contextmanager
+def _beside(path: Path, content: bytes) -> Iterator[Path]:
+    """Give a file beside another that holds what is to stand there, and take it away again."""
+    # The dot keeps it from being taken for a record by whoever reads the folder meanwhile.
+    start = f".{path.name}.fettlebook-"
+    for left_over in os.listdir(path.parent):  # by a run that was killed
+        if left_over.startswith(start):
+            path.with_name(left_over).unlink(missing_ok=True)
+    handle, name = tempfile.mkstemp(prefix=start, dir=path.parent)
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(content)
+            file.flush()
+            os.fsync(file.fileno())
+        yield Path(name)
+    finally:
+        Path(name).unlink(missing_ok=True)
+
+
+def _as_any_new_file(path: Path) -> None:
+    """Give a file the permissions that a new file has here; a temporary one is its owner's."""
+    mask = os.umask(0)
+    os.umask(mask)
+    path.chmod(0o666 & ~mask)
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,6 +6,7 @@ that was cut short leaves the old name in place, and the same command run again 
 
 from __future__ import annotations
 
+import os
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -101,7 +102,10 @@ def plan(
     by_id = kb.records.get(kind, {})
     if old not in by_id:
         raise CannotRename(f"there is no record {kind}/{old}")
-    if new in by_id:
+    source = records / kind / f"{old}{SUFFIX}"
+    target = source.with_name(f"{new}{SUFFIX}")
+    # One file under two names is what a run leaves that was killed at its last step.
+    if new in by_id and not source.samefile(target):
         raise CannotRename(f"{kind}/{new} is there already, and stays as it is")
     try:
         ids.fit_id(kind, new)
@@ -110,11 +114,29 @@ def plan(
     files = every(records, shown_as)
     changes = [_change(kb, file, kind, old, new) for file in files if file.kind != SETTINGS]
     changes += [_settings(kb, file, kind, old, new) for file in files if file.kind == SETTINGS]
-    source = records / kind / f"{old}{SUFFIX}"
     return Plan(
-        tuple(change for change in changes if change.before != change.after),
-        source, source.with_name(f"{new}{SUFFIX}"),
-    )  # fmt: skip
+        tuple(change for change in changes if change.before != change.after), source, target
+    )
+
+
+def carry_out(planned: Plan) -> None:
+    """Do what was planned; the record's own file moves last.
+
+    Raises
+    ------
+    ChangedMeanwhile
+        If somebody else wrote to a file since it was read.
+    FileExistsError
+        If a file came up where the record is to lie.
+    OSError
+        If a file cannot be written.
+    """
+    for change in planned.changes:
+        change.file.replace(change.before, change.after)
+    # A link first, since a rename would take the place of a file that came up meanwhile.
+    if not (planned.new.exists() and planned.old.samefile(planned.new)):
+        os.link(planned.old, planned.new)
+    planned.old.unlink()
 
 
 def _change(kb: KnowledgeBase, file: RecordFile, kind: str, old: str, new: str) -> Change:
@@ -149,7 +171,7 @@ def _moved(listed: Iterable[Moved], kind: str, old: str, new: str) -> str:
     kept = [
         (m.kind, m.old, new if (m.kind, m.new) == (kind, old) else m.new)
         for m in listed
-        if (m.kind, m.old) != (kind, new)
+        if (m.kind, m.old) not in ((kind, new), (kind, old))  # the latter by a run cut short
     ]
     return "\n".join(
         f"  - kind: {of}\n    old: {_scalar(was)}\n    new: {_scalar(now)}"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import os
-import tempfile
+import shutil
 from collections.abc import Iterator
 from importlib import resources
 from importlib.resources.abc import Traversable
@@ -13,6 +13,8 @@ from generator import manual
 from generator.edit import schema
 
 STARTER = "starter"
+BESIDE = ".fettlebook-start"
+"""Where files are made, in the new folder; it stays behind only where a run was killed."""
 
 
 class CannotStart(ValueError):
@@ -56,27 +58,60 @@ def lay_down(folder: Path, texts: dict[str, str]) -> None:
     ----------
     folder : Path
         A folder that is empty or not there yet; one with nothing but a repository's own folder
-        counts as empty.
+        counts as empty, and so does one in which a run was killed that laid down the same files.
     texts : dict
         What :func:`files` gave.
 
     Raises
     ------
     CannotStart
-        If anything lies there.
+        If anything else lies there.
     OSError
         If the folder cannot be written.
     """
-    if folder.exists() and (not folder.is_dir() or {p.name for p in folder.iterdir()} - {".git"}):
+    if _is_taken(folder, texts):
         raise CannotStart(f"{folder} is not empty, and stays as it is; name a new folder")
-    folder.mkdir(parents=True, exist_ok=True)
-    with tempfile.TemporaryDirectory(prefix=".fettlebook-start-", dir=folder) as beside:
+    beside = folder / BESIDE
+    if beside.is_dir():
+        shutil.rmtree(beside)
+    beside.mkdir(parents=True)
+    try:
         for path, text in texts.items():
             target = Path(beside, *path.split("/"))
             target.parent.mkdir(parents=True, exist_ok=True)
             target.write_text(text, encoding="utf-8", newline="\n")
         for part in sorted(os.listdir(beside)):
-            os.rename(Path(beside, part), folder / part)
+            if not os.path.lexists(folder / part):
+                os.rename(beside / part, folder / part)
+    finally:
+        shutil.rmtree(beside)
+
+
+def _is_taken(folder: Path, texts: dict[str, str]) -> bool:
+    """Say whether a folder holds what is not ours to build on."""
+    if not folder.exists():
+        return False
+    if not folder.is_dir():
+        return True
+    there = set(os.listdir(folder)) - {".git"}
+    if BESIDE not in there:
+        return bool(there)
+    laid = [path for part in there - {BESIDE} for path in _files(folder / part)]
+    return any(
+        path.is_symlink() or _read(path) != texts.get(path.relative_to(folder).as_posix())
+        for path in laid
+    )
+
+
+def _files(path: Path) -> Iterator[Path]:
+    yield from (p for p in path.rglob("*") if not p.is_dir()) if path.is_dir() else (path,)
+
+
+def _read(path: Path) -> str | None:
+    try:
+        return path.read_bytes().decode()
+    except (OSError, UnicodeDecodeError):
+        return None
 
 
 def _texts(folder: Traversable, above: str = "") -> Iterator[tuple[str, str]]:

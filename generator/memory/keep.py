@@ -42,6 +42,7 @@ def load(path: Path, version: str) -> Any:
     version : str
         What has to be the same for it to be of use.
     """
+    _tidy(path)
     try:
         content = path.read_bytes()
     except OSError:
@@ -75,6 +76,14 @@ def save(path: Path, version: str, kept: Any) -> bool:
         with suppress(OSError):
             os.unlink(name)
     return True
+
+
+def _tidy(path: Path) -> None:
+    """Take away what a killed run left half written; whoever writes just now keeps nothing."""
+    with suppress(OSError):
+        for name in os.listdir(path.parent):
+            if name.startswith(f".{path.name}."):
+                path.with_name(name).unlink(missing_ok=True)
 
 
 def _folder(path: Path) -> None:

@@ -29,9 +29,7 @@ def carried_out(records: Path, kind: str, old: str, new: str) -> rename.Plan:
     kb = load(records, "kb_source").kb
     assert kb is not None
     plan = rename.plan(kb, records, "kb_source", kind, old, new)
-    for change in plan.changes:
-        change.file.replace(change.before, change.after)
-    plan.old.rename(plan.new)
+    rename.carry_out(plan)
     return plan
 
 
