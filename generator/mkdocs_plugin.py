@@ -32,7 +32,7 @@ from generator.publish.target import Folder
 log = logging.getLogger("mkdocs.plugins.fettlebook")
 
 SCRIPTS = ("assets/units.js", "assets/vehicle.js", "assets/job.js", "assets/steps.js",
-           "assets/search.js", "assets/offline.js", "assets/due.js")  # fmt: skip
+           "assets/search.js", "assets/offline.js", "assets/due.js", "assets/paper.js")  # fmt: skip
 """The reader's scripts, in the theme folder; every page stands without them."""
 
 
@@ -71,6 +71,7 @@ class FettlebookPlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
             "say": say,
             "short_name": short_name,
             "routes": routes,
+            "revision": host.revision_of_written,
             "has_pages": self.asked is not None,
             # The host's own script, which refreshes served pages, stands in the page itself.
             "policy": "" if self.serving else POLICY,

@@ -70,6 +70,11 @@ def anchor_of(text: str) -> str:
     return re.sub(r"[^a-z0-9]+", "-", text.lower()).strip("-") or "part"
 
 
+def revision_of(shown: str) -> str:
+    """Give the revision of a page: a digest of what it shows."""
+    return hashlib.sha256(shown.encode()).hexdigest()[:8]
+
+
 @cache
 def environment() -> jinja2.Environment:
     """Give the template environment: everything escaped, every hole an error."""
@@ -130,7 +135,7 @@ def render(
     body = environment().get_template(template).render(given)
     if book.preview:
         body = environment().get_template("preview.html").render(given) + body
-    revision = hashlib.sha256(body.encode()).hexdigest()[:8]
+    revision = revision_of(body)
     stands = standing(book, record) if record is not None else None
     foot = environment().get_template("foot.html").render(
         {**given, "revision": revision, "vehicles": vehicles_of(record),

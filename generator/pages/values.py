@@ -87,6 +87,7 @@ class ValueView:
     has_high: bool
     condition_name: str
     is_band: bool
+    is_torque: bool
     band: Both
     source: LinkTo | None
     source_text: str
@@ -129,6 +130,7 @@ def value_view(book: Book, spec: Spec) -> ValueView:
         has_high=any(row.high for row in rows),
         condition_name=", ".join(say(f"value.condition.{name}") for name in needs),
         is_band=spec.standing == "plausibility_band",
+        is_torque=unit.quantity == "torque",
         band=written_text(band.value, band.places) if band and band.value else Both(""),
         source=source,
         source_text=text,

@@ -16,6 +16,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from generator.pages import routes
+from generator.pages.page import revision_of
 from generator.pages.strings import say
 from generator.publish.frame import (
     ANCHOR,
@@ -147,6 +148,11 @@ def _links(asked: Asked, files: Files) -> dict[tuple[str, str], str]:
         if target.dest_uri in ours
         for anchor, link in anchors.items()
     }
+
+
+def revision_of_written(content: str) -> str:
+    """Give the revision of a hand-written page; "" for a stand-in, whose pages have their own."""
+    return "" if BODY in content else revision_of(content)
 
 
 def _stand_in(stand: Stand, files: Files, config: MkDocsConfig) -> HostPage:

@@ -76,4 +76,29 @@ WORDS: dict[str, str] = {
     "hand.arrived_yes": "Take it over",
     "hand.arrived_no": "Leave it",
     "hand.arrived_bad": "This is no job of this manual, or it is damaged. Nothing was changed.",
+    # the job sheet
+    "sheet.heading": "Job sheet",
+    "sheet.open": "Job sheet",
+    "sheet.code": "Code of this page and its revision",
+    "sheet.current": "The paper you come from has this page’s revision, {revision}.",
+    "sheet.older": (
+        "The paper you come from is of another revision, {revision}. Do not work from it: this "
+        "page has changed."
+    ),
+    "sheet.vin": "Vehicle identification number",
+    "sheet.date": "Date",
+    "sheet.who": "Done by",
+    "sheet.before": "Reading before",
+    "sheet.after": "Reading after",
+    "sheet.found": "Found",
+    "sheet.repaired": "After the repair",
+    "sheet.tightened": "Tightened to",
+    "sheet.tool": "Tool no.",
+    "sheet.signed": "Signed",
+    "sheet.sign": "Result and signatures",
+    "sheet.instrument": "Instrument, its number",
+    "sheet.calibrated": "Calibrated until",
+    "sheet.result": "What was found, what was done",
+    "sheet.checked": "Checked by somebody else",
+    "sheet.keep": "Keep this sheet with the job.",
 }
