@@ -20,7 +20,7 @@ from tests.bench import report, rivals
 from tests.bench.grow import grow
 from tests.bench.measure import Cost
 from tests.bench.ours import Manual
-from tests.demonstration import ROOT
+from tests.demonstration import ROOT, copy_manual
 from tests.figures import samples
 
 MEMORY = Path("/dev/shm")
@@ -55,9 +55,8 @@ def main() -> int:
 def _measured(place: Path, size: int, costs: dict[str, dict[int, Cost]]) -> tuple[int, int]:
     """Measure everything at one size; give the records and the pages there are."""
     folder = place / "manual"
-    folder.mkdir()
-    shutil.copy(ROOT / layout.SETTINGS, folder)
-    shutil.copytree(ROOT / layout.DOCS, folder / layout.DOCS)
+    copy_manual(folder)
+    shutil.rmtree(folder / layout.RECORDS)
     records = grow(folder / layout.RECORDS, size)
     print(f"{records} records", flush=True)
     manual, site = Manual(folder), folder / layout.SITE
