@@ -112,3 +112,12 @@ def test_without_git_it_says_so(tmp_path: Path) -> None:
     shutil.copy(ROOT / layout.SETTINGS, tmp_path / "manual")
     done = ask("changes", manual=tmp_path / "manual")
     assert done.status == 2 and "no git repository" in done.err and not done.out
+
+
+def test_what_a_committer_wrote_is_text_on_the_page(history: Path) -> None:
+    """No tag of a message comes alive, in the heading or in the list of contents."""
+    assert ask("changes", "--write", manual=history).status == 0
+    assert ask("build", manual=history).status == 0
+    html = (history / layout.SITE / "changes.html").read_text("utf-8")
+    assert "<battery" not in html
+    assert html.count("&lt;battery&gt; at *rest*") == 3  # two lists of contents and the heading
