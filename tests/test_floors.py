@@ -21,7 +21,7 @@ FLOORS = {
     "layout": 0, "problems": 0, "physics": 0,
     "quantities": 1, "memory": 1,
     "records": 2, "figures": 2,
-    "expected": 3, "hazards": 3, "diagnosis": 3,
+    "expected": 3, "hazards": 3, "diagnosis": 3, "shapes": 3,
     "checks": 4,
     "pages": 5,
     "site": 6,

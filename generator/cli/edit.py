@@ -11,14 +11,14 @@ from generator import manual
 from generator.cli.shared import ERRORS, USAGE, Options, colour, usage
 from generator.edit import ids
 from generator.edit import migrate as lifting
-from generator.edit import schema as schemas
 from generator.edit.blank import blank
 from generator.edit.files import ChangedMeanwhile, NotARecord, RecordFile, chosen, create, put
 from generator.edit.order import ordered
-from generator.edit.outline import outline
 from generator.edit.source import Unreadable, read
 from generator.problems import Problem, as_text, summary
 from generator.records.load import SUFFIX
+from generator.shapes import schema as schemas
+from generator.shapes.outline import outline
 
 
 def _records(options: Options) -> Path:
@@ -126,7 +126,10 @@ def _format(file: RecordFile, *, write: bool) -> bool:
 @click.command()
 @click.argument("kind", required=False)
 @click.option(
-    "--out", "folder", type=click.Path(file_okay=False, path_type=Path), metavar="FOLDER",
+    "--out",
+    "folder",
+    type=click.Path(file_okay=False, path_type=Path),
+    metavar="FOLDER",
     help=f"Where to write them (default: {manual.RECORDS}/{schemas.FOLDER}).",
 )
 @click.option("--check", "only_check", is_flag=True, help="Write nothing; exit 1 if it would.")

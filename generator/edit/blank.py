@@ -11,10 +11,10 @@ from collections.abc import Iterable, Iterator, Mapping
 
 from pydantic import BaseModel
 
-from generator.edit.outline import TAG, Choice, Field, Group, Items, Node, or_list, outline
-from generator.edit.schema import FOLDER, file_name
 from generator.edit.told import told
 from generator.records.kinds.things import Spec
+from generator.shapes.outline import TAG, Choice, Field, Group, Items, Node, or_list, outline
+from generator.shapes.schema import FOLDER, file_name
 
 _WIDTH = 100
 _LEFT_OUT_WIDTH = 84

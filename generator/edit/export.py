@@ -11,12 +11,12 @@ from pathlib import PurePosixPath
 from typing import Any
 
 from generator import manual
-from generator.edit import schema
-from generator.edit.outline import SETTINGS
 from generator.records.kinds import KINDS, Record, Settings
 from generator.records.knowledge_base import KnowledgeBase, Origin
 from generator.records.load import SUFFIX
 from generator.records.scalars import shorten
+from generator.shapes import schema
+from generator.shapes.outline import SETTINGS
 
 FORMAT = 1
 """Goes up when a key of the document is renamed, moved or taken away."""
@@ -130,5 +130,3 @@ def rebuilt(found: Document) -> KnowledgeBase:
     }
     origins[SETTINGS] = Origin(f"{manual.RECORDS}/{SETTINGS}{SUFFIX}")
     return KnowledgeBase(settings, records, origins)
-
-

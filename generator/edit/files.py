@@ -10,10 +10,10 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
-from generator.edit.outline import SETTINGS
 from generator.records.kinds import KINDS, SETTINGS_FILE
 from generator.records.load import SUFFIX
 from generator.records.source_text import LARGEST
+from generator.shapes.outline import SETTINGS
 
 
 class NotARecord(ValueError):

@@ -13,9 +13,9 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from generator.edit.files import Change, RecordFile, every
-from generator.edit.outline import SETTINGS, Words, outline
 from generator.edit.source import Source, Unreadable, read
 from generator.problems import Problem
+from generator.shapes.outline import SETTINGS, Words, outline
 
 Step = Callable[[str, Source], str]
 """Kind (or "settings") and record to its text in the next format.

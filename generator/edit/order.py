@@ -12,9 +12,9 @@ from dataclasses import replace
 from typing import Any, NamedTuple
 
 from generator.edit import blocks
-from generator.edit.outline import TAG, Choice, Either, Group, Items, Node, Table
 from generator.edit.source import Source, Unreadable, meaning, read
 from generator.records.knowledge_base import Path
+from generator.shapes.outline import TAG, Choice, Either, Group, Items, Node, Table
 
 _KEPT_END = re.compile(r"[|>][0-9]?\+")
 _CUT_END = re.compile(r"[|>][0-9]?-")

@@ -15,13 +15,13 @@ from pathlib import Path
 from generator.checks.targets import LinkAt, links
 from generator.edit import ids
 from generator.edit.files import Change, RecordFile, every
-from generator.edit.outline import SETTINGS
 from generator.edit.source import Source, read
 from generator.problems import Span
 from generator.records.kinds.base import COMMON_PRACTICE, links_of
 from generator.records.kinds.knowledge import Moved
 from generator.records.knowledge_base import KnowledgeBase
 from generator.records.load import SUFFIX
+from generator.shapes.outline import SETTINGS
 
 MOVED = "moved"
 _PLAIN = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")

@@ -10,7 +10,7 @@ from importlib.resources.abc import Traversable
 from pathlib import Path
 
 from generator import manual
-from generator.edit import schema
+from generator.shapes import schema
 
 STARTER = "starter"
 BESIDE = ".fettlebook-start"

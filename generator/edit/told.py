@@ -5,7 +5,9 @@ from __future__ import annotations
 import datetime
 import re
 
-from generator.edit.outline import (
+from generator.quantities import Written
+from generator.records.kinds.base import folder_of
+from generator.shapes.outline import (
     Choice,
     Either,
     Field,
@@ -18,8 +20,6 @@ from generator.edit.outline import (
     or_list,
     symbols,
 )
-from generator.quantities import Written
-from generator.records.kinds.base import folder_of
 
 
 def told(field: Field) -> str:

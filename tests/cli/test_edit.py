@@ -10,7 +10,8 @@ import pytest
 from click.testing import CliRunner
 
 from generator.cli.main import group
-from generator.edit import migrate, schema
+from generator.edit import migrate
+from generator.shapes import schema
 from tests.cli.asking import Answer, ask, replace_in
 from tests.edit.test_migrate import rename_means
 

@@ -10,7 +10,7 @@ import random
 import re
 from typing import Any
 
-from generator.edit.outline import TAG, Choice, Group, Items, Leaf, Node, Words
+from generator.shapes.outline import TAG, Choice, Group, Items, Leaf, Node, Words
 from tests.edit.samples import in_line, sample
 
 TEXTS = ("plain words", "'single '' quoted'", '"double \\" quoted"', "ohm Ω 電", '"a: b"')

@@ -7,7 +7,8 @@ import random
 import re
 from typing import Any
 
-from generator.edit.outline import (
+from generator.quantities import Written
+from generator.shapes.outline import (
     Choice,
     Either,
     Group,
@@ -19,7 +20,6 @@ from generator.edit.outline import (
     below,
     symbols,
 )
-from generator.quantities import Written
 
 # One text for each pattern; a new pattern needs one here.
 TEXTS = {
@@ -27,6 +27,7 @@ TEXTS = {
     "^[PCBU][0-3][0-9A-F]{3}$": "P0335",
     "^[WMP][0-9]{3}$": "W012",
     r"^https://[^\s]+$": "https://example.org/page",
+    r"^[^\s@?&,;:<>]+@[^\s@?&,;:<>]+$": "workshop@shop.example",
 }
 
 

@@ -9,9 +9,9 @@ from typing import Any
 import pytest
 
 from generator.edit.blank import blank
-from generator.edit.outline import Group, Items, Node, below, outline
 from generator.records import shape, strict_yaml
 from generator.records.kinds import KINDS
+from generator.shapes.outline import Group, Items, Node, below, outline
 from tests.edit.samples import in_line, node_at, sample
 
 PICK = random.Random(6)

@@ -8,9 +8,9 @@ from collections import Counter
 import pytest
 
 from generator.edit.order import ordered
-from generator.edit.outline import SETTINGS, outline
 from generator.edit.source import Unreadable, meaning, read
 from generator.records.kinds import KINDS
+from generator.shapes.outline import SETTINGS, outline
 from tests.edit.handwriting import Hand
 
 SCRAPS = (

@@ -13,9 +13,19 @@ from hypothesis import strategies as st
 
 from generator.edit.files import every
 from generator.edit.order import ordered
-from generator.edit.outline import SETTINGS, TAG, Choice, Either, Group, Items, Node, Table, outline
 from generator.edit.source import Source, Unreadable, meaning, read
 from generator.records.kinds import KINDS
+from generator.shapes.outline import (
+    SETTINGS,
+    TAG,
+    Choice,
+    Either,
+    Group,
+    Items,
+    Node,
+    Table,
+    outline,
+)
 from tests.demonstration import SMALL_RECORDS
 from tests.edit.handwriting import Hand
 

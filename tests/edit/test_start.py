@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 
 from generator import manual
-from generator.edit import schema, start
+from generator.edit import start
+from generator.shapes import schema
 from tests.cli.asking import ask
 
 NAMES = [("Anchor Lane Garage", "Port Averil"), ('O\'Hara: & "Sons" #7', "yes"), ("on", "1:30")]

@@ -240,6 +240,10 @@ class Shop(Shape):
     name: Text = Field(description="Its name.")
     place: Text = Field(description="Where it is.")
     about: LongText = Field(description="A sentence or two.")
+    notes_to: str | None = Field(
+        default=None, max_length=200, pattern=r"^[^\s@?&,;:<>]+@[^\s@?&,;:<>]+$",
+        description="The address to which readers send what was wrong, as workshop@shop.example.",
+    )  # fmt: skip
 
 
 class ReviewEvery(Shape):

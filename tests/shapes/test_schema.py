@@ -16,14 +16,14 @@ from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
 from jsonschema.protocols import Validator
 
-from generator.edit import schema
 from generator.edit.blank import blank
 from generator.edit.files import every
-from generator.edit.outline import SETTINGS, outline
 from generator.edit.source import read
 from generator.problems import Code
 from generator.records import misfits, rules, shape, strict_yaml
 from generator.records.kinds import KINDS, Settings
+from generator.shapes import schema
+from generator.shapes.outline import SETTINGS, outline
 from tests.corpus.test_corpus import HERE as CORPUS
 from tests.corpus.test_corpus import ROWS
 from tests.edit.samples import sample

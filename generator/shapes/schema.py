@@ -16,7 +16,10 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-from generator.edit.outline import (
+from generator.quantities import Written
+from generator.records.kinds import KINDS
+from generator.records.kinds.base import folder_of
+from generator.shapes.outline import (
     SETTINGS,
     Choice,
     Either,
@@ -32,16 +35,16 @@ from generator.edit.outline import (
     outline,
     symbols,
 )
-from generator.edit.value_pattern import LONGEST_VALUE, pattern
-from generator.quantities import Written
-from generator.records.kinds import KINDS
-from generator.records.kinds.base import folder_of
+from generator.shapes.value_pattern import LONGEST_VALUE, pattern
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 FOLDER = ".schema"
 """Beside the records; its dot keeps it from being taken for a kind."""
 
 SCHEMAS = (*KINDS, SETTINGS)
+
+KINDS_NAMED = "x-records"
+"""A keyword of our own beside a text that is an id: the kinds of record that it may name."""
 
 Schema = dict[str, Any]
 
@@ -162,6 +165,10 @@ def _reference(name: str) -> Schema:
 
 
 def _leaf(leaf: Leaf) -> Schema:
+    return {**_value_of(leaf), **({KINDS_NAMED: [*leaf.links]} if leaf.links else {})}
+
+
+def _value_of(leaf: Leaf) -> Schema:
     rules = leaf.rules
     if leaf.type is Written:
         return _reference(_value_name(leaf))

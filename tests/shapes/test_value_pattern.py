@@ -8,8 +8,8 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from generator.edit.value_pattern import LONGEST_VALUE, pattern
 from generator.quantities import QUANTITIES, UNITS, WrittenError, parse
+from generator.shapes.value_pattern import LONGEST_VALUE, pattern
 
 SPELLINGS = sorted({one for unit in UNITS for one in (unit.symbol, *unit.spellings)})
 ODD = ("0.5", "860", "-5", "−5", "007", "1.", ".5", "1,5", "1e3", "9" * 13, "+1", "")
