@@ -17,6 +17,7 @@ from generator.pages import (
     in_hand,
     moved,
     offline,
+    record_form,
     routes,
     search,
     shared,
@@ -124,7 +125,9 @@ def plan(kb: KnowledgeBase, problems: Sequence[Problem], *, preview: bool = Fals
         raise ErrorsStand("no page is made while an error stands")
     shown = kb.previewed() if preview else kb.released()
     book = Book.of(shown, preview=preview)
-    rooms = (shared, symptom, cases, work, things, faults, offline, upkeep, withdrawn)
+    rooms = (
+        shared, symptom, cases, work, things, faults, offline, upkeep, withdrawn, record_form,
+    )  # fmt: skip
     pages = {url: make for room in rooms for url, make in room.planned(book).items()}
     texts: dict[str, Callable[[], str]] = {
         routes.AUDIT: partial(audit.document, book),
@@ -132,6 +135,7 @@ def plan(kb: KnowledgeBase, problems: Sequence[Problem], *, preview: bool = Fals
         routes.READINGS: check_data.script,
         routes.CHOICE: partial(choice.script, book),
         routes.IN_HAND: in_hand.script,
+        routes.FORMS: partial(record_form.script, book),
         routes.CAUTIONS: partial(offline.cautions, book),
         **moved.planned(book.kb),
     }

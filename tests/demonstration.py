@@ -22,6 +22,9 @@ def copy_manual(folder: Path, records: Path = SMALL_RECORDS) -> None:
     folder.mkdir()
     shutil.copy2(ROOT / "mkdocs.yml", folder)
     shutil.copytree(records, folder / "kb_source")
+    schemas = folder / "kb_source" / ".schema"
+    if not schemas.exists():  # the small manual keeps no second copy of them
+        shutil.copytree(DEMONSTRATION / ".schema", schemas)
     # The walks lead through the demonstration's own pages; another manual has none of them.
     left_out = None if records == DEMONSTRATION else shutil.ignore_patterns("walks.md")
     shutil.copytree(ROOT / "docs", folder / "docs", ignore=left_out)

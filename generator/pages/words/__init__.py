@@ -11,6 +11,7 @@ from generator.pages.words import (
     in_hand,
     offline,
     reader,
+    record_form,
     search,
     standing,
     things,
@@ -24,7 +25,7 @@ from generator.pages.words import (
 ALL: dict[str, str] = {
     **frame.WORDS, **diagnosis.WORDS, **values.WORDS, **verdicts.WORDS, **work.WORDS,
     **things.WORDS, **reader.WORDS, **faults.WORDS, **cautions.WORDS, **search.WORDS,
-    **offline.WORDS, **upkeep.WORDS, **in_hand.WORDS,
-    **withdrawn.WORDS, **standing.WORDS, **changes.WORDS,
+    **offline.WORDS, **upkeep.WORDS, **in_hand.WORDS, **withdrawn.WORDS, **standing.WORDS,
+    **changes.WORDS, **record_form.WORDS,
 }  # fmt: skip
 """Key to words; keys are unique over all families, which a test holds."""
