@@ -8,6 +8,7 @@ from functools import cache
 
 from generator import site
 from generator.pages import routes
+from generator.records.kinds import Record
 from generator.records.kinds.base import Withdrawal
 from generator.records.knowledge_base import KnowledgeBase
 from tests.demo import changed, demonstration, with_record
@@ -39,7 +40,7 @@ def withdrawn(**fields: object) -> KnowledgeBase:
     return kb
 
 
-def _named(record, kind: str, id_: str):  # type: ignore[no-untyped-def]
+def _named(record: Record, kind: str, id_: str) -> Record:
     record.named(kind, id_)
     return record
 
