@@ -30,7 +30,7 @@ BUDGETS_S = {
     "find a browser": 120.0,
     "ruff": 15.0,
     "mypy": 90.0,
-    "tests/browser": 240.0,
+    "tests/browser": 720.0,
     "tests/cli": 180.0,
     "tests/hazards": 90.0,
     "tests/records": 90.0,

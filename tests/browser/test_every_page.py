@@ -1,0 +1,67 @@
+"""Every page there is, opened once and looked at in every way that needs no hand on it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from tests.browser import access
+from tests.browser.conftest import Scheme, Watch
+from tests.browser.static_server import StaticServer
+from tests.browser.test_policy import addresses, watched
+
+NARROW: dict[str, Any] = {"viewport": {"width": 320, "height": 640}, "device_scale_factor": 1}
+SIDEWAYS = "document.documentElement.scrollWidth - innerWidth"
+
+
+def faults_of_every_page(
+    watch: Watch, server: StaticServer, site: Path, scheme: Scheme
+) -> tuple[list[str], set[int]]:
+    """Open each page of a site at 320 px; give what is wrong, and the listed doubts met."""
+    found: list[str] = []
+    met: set[int] = set()
+    page = watched(watch, scheme, **NARROW)
+    for address in addresses(site):
+        page.goto(server.url(address))
+        found += access.look(page, address, met)
+        if page.evaluate(SIDEWAYS) > 0:
+            found.append(f"{address} scrolls sideways")
+    return found, met
+
+
+def test_every_page_is_sound(phone_page: Watch, site_server: StaticServer, site_dir: Path) -> None:
+    """On no page does axe find a fault, or the policy a breach, or a narrow screen run over.
+
+    A console error or a request elsewhere fails the test as well.
+    """
+    assert len(addresses(site_dir)) > 200
+    found, met = faults_of_every_page(phone_page, site_server, site_dir, "light")
+    assert found == []
+    assert met == set(range(len(access.LOOKED_AT))), "the list holds a doubt that nobody has"
+    opened = {url for url in phone_page.requests if url.endswith(".html")}
+    assert len(opened) == len(addresses(site_dir))
+
+
+@pytest.mark.parametrize(
+    ("harm", "said"),
+    [
+        ("document.querySelector('.sheet').insertAdjacentHTML('beforeend', '<img src=\"../x\">')",
+         "violates image-alt"),
+        ("document.querySelector('h1').outerHTML = '<h4>x</h4>'", "page-has-heading-one"),
+        ("document.querySelector('.verdict').style.color = '#999'", "violates color-contrast"),
+        ("document.querySelector('.verdict').style.backgroundImage = 'url(data:image/png,)'",
+         "undecided color-contrast"),
+    ],
+)  # fmt: skip
+def test_a_fault_is_noticed(
+    harm: str, said: str, phone_page: Watch, site_server: StaticServer
+) -> None:
+    """A picture without words, a lost heading, weak letters, an unseen doubt: each fails."""
+    phone_page.forgive("404")
+    phone_page.forgive("Failed to load")
+    page = phone_page()
+    page.goto(site_server.url("tests/winding-resistance.html"))
+    page.evaluate(harm)
+    assert any(said in fault for fault in access.look(page, "here"))
