@@ -5,10 +5,10 @@ PYTHON ?=
 run = @sh tests/python.sh "$(PYTHON)" tests/run.py
 
 .DEFAULT_GOAL := help
-.PHONY: help site test soak bench lock clean
+.PHONY: help site test soak pictures bench lock clean
 
 help:  ## say what there is
-	@awk -F ':  ## ' '/^[a-z]+:  ## / { printf "  make %-6s %s\n", $$1, $$2 }' Makefile
+	@awk -F ':  ## ' '/^[a-z]+:  ## / { printf "  make %-8s %s\n", $$1, $$2 }' Makefile
 
 site:  ## check the records and build the manual into site/
 	$(run) site
@@ -21,6 +21,9 @@ soak:  ## run the tests that take minutes
 
 bench:  ## measure building beside other generators; SIZES="200 1000" for these sizes alone
 	$(run) bench $(if $(SIZES),--sizes $(SIZES))
+
+pictures:  ## take the pictures in docs/screens/ anew
+	$(run) pictures
 
 lock:  ## bring both requirements locks up to date
 	$(run) lock

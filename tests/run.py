@@ -1,4 +1,4 @@
-"""Every task of the Makefile: ``python3 tests/run.py site|test|soak|bench|lock [WORD ...]``.
+"""All tasks of make: ``python3 tests/run.py site|test|soak|bench|pictures|lock [WORD ...]``.
 
 Needs nothing but Python 3.11, since it runs before anything is installed. The tasks set
 themselves up; a second run finds all in place.
@@ -72,6 +72,7 @@ def main(arguments: Sequence[str]) -> int:
         "test": lambda: test(rest),
         "soak": soak,
         "bench": lambda: bench(rest),
+        "pictures": pictures,
         "lock": lock,
     }
     if task not in tasks or (rest and task not in ("test", "bench")):
@@ -89,6 +90,12 @@ def site() -> int:
             return status
     environment.say("The manual is built. Open site/index.html in a browser.")
     return 0
+
+
+def pictures() -> int:
+    """Build the manual, and take the pictures of it anew."""
+    status = site()
+    return status or _run(environment.ready(), "-m", "tests.sights")
 
 
 def lock() -> int:
