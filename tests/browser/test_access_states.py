@@ -90,6 +90,7 @@ STATES: dict[str, tuple[str, Callable[[Page], None]]] = {
 COVERED = ("overlapped by another element", "partially overlaps other elements")
 
 
+@pytest.mark.soak
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_every_state_is_sound(scheme: Scheme, phone_page: Watch, site_server: StaticServer) -> None:
     """Whatever a reader opens, types or is told, axe finds no fault and no new doubt in it."""
@@ -103,6 +104,7 @@ def test_every_state_is_sound(scheme: Scheme, phone_page: Watch, site_server: St
     assert [fault for fault in found if not any(word in fault for word in COVERED)] == []
 
 
+@pytest.mark.soak
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_every_template_opened_holds_in_sunlight(
     scheme: Scheme, phone_page: Watch, site_server: StaticServer, site_dir: Path

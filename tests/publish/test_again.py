@@ -227,7 +227,7 @@ def test_settings_that_bring_in_more_are_never_taken_for_all_there_is(folder: Pa
     assert inputs.of(folder) is None
 
 
-@pytest.mark.parametrize("seed", range(2))
+@pytest.mark.parametrize("seed", [0, pytest.param(1, marks=pytest.mark.soak)])
 def test_after_any_changes_the_site_is_what_a_cold_build_gives(folder: Path, seed: int) -> None:
     """Edit, add, delete, rename, template, settings, vandals: the published folder is one."""
     chance = random.Random(seed)
