@@ -29,6 +29,7 @@ def changes(options: Options, limit: int, write: bool) -> None:
     kb = good_manual(options)
     from generator.edit import changes as making
     from generator.edit import versions
+    from generator.edit.files import put
 
     try:
         shallow = versions.is_shallow(options.folder)
@@ -47,7 +48,9 @@ def changes(options: Options, limit: int, write: bool) -> None:
         return
     path = Path(options.folder, DOCS, "changes.md")
     try:
-        path.write_text(text, encoding="utf-8", newline="\n")
+        if path.exists() and making.written_by_hand(path.read_text("utf-8", errors="replace")):
+            usage(f"{path} was written by somebody else; move it away first")
+        put(path, text.encode())
     except OSError as fault:
         print(f"fettlebook: cannot write {path}: {fault.strerror}", file=sys.stderr)
         raise SystemExit(USAGE) from None

@@ -112,12 +112,21 @@ def as_markdown(kb: KnowledgeBase, found: list[Change], *, cut_short: bool) -> s
         Whether the repository lacks older versions.
     """
     link = _linker(Book.of(kb.released()))
-    lines = [f"# {say('changes.heading')}", "", say("changes.lead"), ""]
+    lines = [*_head(), ""]
     for change in found:
         commit = change.commit
         lines += [f"## {commit.day} {_plain(commit.subject)}", "", f"`{commit.id[:8]}`", ""]
         lines += [*_effects(change, link), ""]
     return "\n".join([*lines, say("changes.cut_short" if cut_short else "changes.end"), ""])
+
+
+def written_by_hand(text: str) -> bool:
+    """Say whether a page is somebody else's: it does not begin as :func:`as_markdown` begins."""
+    return text.splitlines()[: len(_head())] != _head()
+
+
+def _head() -> list[str]:
+    return [f"# {say('changes.heading')}", "", say("changes.lead")]
 
 
 def _linker(book: Book) -> Callable[[str, str], str]:

@@ -4,15 +4,9 @@
 
 window.fettleFields = (() => {
   const { fettleLines: lines, fettleReadings: shared } = window;
+  const { make } = window.fettleElement;
 
   const say = (key, values) => lines.say(shared.words, key, values);
-
-  function make(tag, attributes = {}, ...children) {
-    const element = document.createElement(tag);
-    for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
-    element.append(...children.filter((child) => child !== null && child !== ""));
-    return element;
-  }
 
   function input(id, most) {
     const field = make("input", {

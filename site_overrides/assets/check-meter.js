@@ -30,7 +30,7 @@ window.fettleMeter = (() => {
       const row = make("div", { class: "check-row" }, this.list);
       const choose = make("div", { class: "check-line" },
         make("label", { for: this.list.id }, say("check.meter")), row);
-      this.element = make("details", { class: "check-meter" }, this.summary, choose, this.own);
+      this.element = make("details", { class: "check-meter fold" }, this.summary, choose, this.own);
       this.fill();
     }
 

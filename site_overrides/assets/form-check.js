@@ -13,9 +13,7 @@
   const MOST_DIGITS = 15;
   // As the strict reader sees it: controls, line breaks that look like none, reversing marks.
   const UNWANTED = /[\0-\x08\x0b-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\u200b\ufeff\ufffd\ufffe\uffff]|\t/;
-  const { words: WORDS } = form.data;
-
-  const say = (key, values = {}) => WORDS[key].replace(/\{(\w+)\}/g, (_, name) => values[name]);
+  const say = window.fettleElement.sayer(form.data.words);
 
   function ofNumber(node, text) {
     const whole = node.type === "integer";

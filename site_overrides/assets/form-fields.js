@@ -8,18 +8,10 @@
   if (!form) return;
 
   const { say } = form;
+  const { make } = window.fettleElement;
   const LONG = 400; // characters; a longer text gets more lines
   const SHORT = 8; // choices
   let count = 0;
-
-  function make(tag, attributes = {}, ...children) {
-    const element = document.createElement(tag);
-    for (const [name, value] of Object.entries(attributes)) {
-      if (value !== undefined && value !== false) element.setAttribute(name, value === true ? "" : value);
-    }
-    element.append(...children.filter((child) => child !== null && child !== undefined));
-    return element;
-  }
 
   function button(text, act, attributes = {}) {
     const element = make("button", { type: "button", ...attributes }, text);
@@ -89,7 +81,7 @@
 
     more(entries, path, folded) {
       const text = say("more", { names: folded.map(([name]) => form.label(name)).join(", ") });
-      const details = make("details", { class: "form-more", "data-more": pathOf(path) }, make("summary", {}, text));
+      const details = make("details", { class: "form-more fold", "data-more": pathOf(path) }, make("summary", {}, text));
       const fill = () => {
         if (details.children.length === 1) details.append(...entries.map(([each, field]) => field(each)));
       };

@@ -3,17 +3,9 @@
 "use strict";
 
 window.fettleJobForm = (() => {
-  const words = window.fettleJobWords;
+  const { make, sayer } = window.fettleElement;
+  const say = sayer(window.fettleJobWords);
   const LONGEST = { plate: 40, mileage: 40, said: 400 };
-
-  const say = (key, values = {}) => words[key].replace(/\{(\w+)\}/g, (_, name) => values[name]);
-
-  const make = (tag, attributes = {}, ...children) => {
-    const element = document.createElement(tag);
-    for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
-    element.append(...children.filter((child) => child !== null && child !== ""));
-    return element;
-  };
 
   const button = (key, act, attributes = {}) => {
     const element = make("button", { type: "button", ...attributes }, say(key));

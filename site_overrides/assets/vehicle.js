@@ -25,7 +25,7 @@
     return element;
   };
 
-  const say = (key, values = {}) => data.words[key].replace(/\{(\w+)\}/g, (_, name) => values[name]);
+  const say = window.fettleElement.sayer(data.words);
 
   const titles = (ids) =>
     data.vehicles.filter(({ id }) => ids.includes(id)).map(({ title }) => title).join(", ");

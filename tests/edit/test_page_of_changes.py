@@ -121,3 +121,15 @@ def test_what_a_committer_wrote_is_text_on_the_page(history: Path) -> None:
     html = (history / layout.SITE / "changes.html").read_text("utf-8")
     assert "<battery" not in html
     assert html.count("&lt;battery&gt; at *rest*") == 3  # two lists of contents and the heading
+
+
+def test_a_page_written_by_hand_stays(history: Path) -> None:
+    """A page of that name that somebody else wrote is refused; the page itself is written anew."""
+    page = history / layout.DOCS / "changes.md"
+    page.unlink(missing_ok=True)
+    for _ in range(2):
+        assert ask("changes", "--write", manual=history).status == 0
+    page.write_text("# Our own log\n", encoding="utf-8")
+    done = ask("changes", "--write", manual=history)
+    assert done.status == 2 and "somebody else" in done.err
+    assert page.read_text("utf-8") == "# Our own log\n"
