@@ -25,7 +25,7 @@ from generator.publish.standing import TICK_S, mark_of
 HOST_KEYS = frozenset({
     "site_name", "site_url", "site_description", "site_author", "copyright", "docs_dir", "site_dir",
     "use_directory_urls", "theme", "plugins", "extra", "extra_css", "extra_javascript",
-    "markdown_extensions", "validation", "nav", "strict",
+    "markdown_extensions", "validation", "nav", "strict", "exclude_docs",
 })  # fmt: skip
 THEME_KEYS = frozenset({"name", "language", "font", "features", "palette", "icon", "favicon"})
 PLUGINS = ["fettlebook"]

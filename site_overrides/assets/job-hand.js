@@ -105,7 +105,7 @@ window.fettleJobHand = (() => {
   async function code(link) {
     try {
       if (link.length > LONGEST_CODE) throw new RangeError("a code this dense is not read");
-      await load(new URL("lean-qr.min.js", HERE));
+      await load(new URL("lean-qr.js", HERE));
       await load(new URL("code.js", HERE));
       return make("div", { class: "job-code" }, window.fettleCode.drawn(link, say("code")),
         make("p", { class: "aside" }, say("code_lead")));

@@ -9,7 +9,7 @@
   const key = document.querySelector(".job-sheet-open");
   const place = document.querySelector(".sheet-code");
   const HERE = new URL(".", document.currentScript.src);
-  const PARTS = ["lean-qr.min.js", "code.js"];
+  const PARTS = ["lean-qr.js", "code.js"];
   const address = location.origin + location.pathname;
   const reachable = /^https?:$/.test(location.protocol);
   if (from && reachable) from.textContent = address;

@@ -306,7 +306,7 @@ def test_nothing_is_fetched_before_it_is_opened(
     """The panel's scripts and words cost a reader without a job nothing."""
     page = phone_page()
     page.goto(site_server.url(JOB))
-    late = ("job-words.js", "job-panel.js", "job-hand.js", "lean-qr.min.js", "job-awake.js")
+    late = ("job-words.js", "job-panel.js", "job-hand.js", "lean-qr.js", "job-awake.js")
     assert not [url for url in phone_page.requests if url.endswith(late)]
     begin(page, "ONE")
     assert [url for url in phone_page.requests if url.endswith("job-panel.js")]

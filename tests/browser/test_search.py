@@ -17,7 +17,7 @@ from generator.pages.search_pack import words
 from generator.site import make
 from tests.browser.conftest import Watch
 from tests.browser.static_server import StaticServer
-from tests.demonstration import ROOT
+from tests.demonstration import ROOT, SMALL_RECORDS
 from tests.search import big
 
 QUERIES = ROOT / "tests/search/queries.csv"
@@ -54,7 +54,7 @@ def answerable(pages: str) -> bool:
     """Say whether the manual has one of the pages a query may find."""
     shared = {"terms", "safety", "tools-and-supplies"}
     own = [page for page in pages.split("|") if page not in shared]
-    there = any((ROOT / "kb_source" / f"{page}.yml").is_file() for page in own)
+    there = any((SMALL_RECORDS / f"{page}.yml").is_file() for page in own)
     return there or not own
 
 

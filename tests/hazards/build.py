@@ -8,7 +8,7 @@ from typing import Any
 from generator.hazards.classes import SUPPLIES, TOOLS
 from generator.records.kinds import Record, Settings
 from generator.records.kinds.facts import Energy
-from generator.records.kinds.knowledge import Hazard, Supply, Tool
+from generator.records.kinds.knowledge import Hazard, Person, Supply, Tool
 from generator.records.kinds.things import Component, Spec, Vehicle
 from generator.records.kinds.work import Job, Procedure, Step
 from generator.records.knowledge_base import KnowledgeBase, Origin
@@ -109,6 +109,7 @@ STOCK = (
     vehicle("petrol-car"),
     vehicle("diesel-van", "diesel"),
     vehicle("hybrid-car", hybrid=True),
+    made(Person, "people", "writer", may=["Write."]),
     *(part(energy.value.replace("_", "-"), energy.value) for energy in Energy),
     part("sensor", "low_voltage_signal"),
     part("fan-guard", "none", guard=True),

@@ -11,7 +11,6 @@ from mkdocs.config import load_config
 
 from generator.mkdocs_plugin import FettlebookPlugin
 from generator.pages.policy import POLICY
-from tests.demonstration import ROOT
 
 # Content Security Policy Level 3 (W3C), 6: the directives, written here once more by hand.
 WANTED = {
@@ -102,9 +101,9 @@ def test_each_breach_is_seen(page: str, said: str) -> None:
 
 
 @pytest.mark.parametrize(("command", "wanted"), [("build", POLICY), ("serve", "")])
-def test_a_preview_has_no_policy(command: str, wanted: str) -> None:
+def test_a_preview_has_no_policy(command: str, wanted: str, manual_dir: Path) -> None:
     """The host's own script, which refreshes a served page, stands in the page itself."""
-    config = load_config(str(ROOT / "mkdocs.yml"))
+    config = load_config(str(manual_dir / "mkdocs.yml"))
     plugin = config.plugins["fettlebook"]
     assert isinstance(plugin, FettlebookPlugin)
     plugin.on_startup(command=command, dirty=False)
