@@ -24,7 +24,7 @@ from generator.pages.page import Page
 from generator.pages.policy import POLICY
 from generator.pages.strings import say
 from generator.problems import Problem, Severity, has_errors, summary
-from generator.publish import complete, finish, host
+from generator.publish import complete, finish, host, joined
 from generator.publish.frame import BadFrame, stand_of
 from generator.publish.notes import Notes
 from generator.publish.target import Folder
@@ -65,7 +65,7 @@ class FettlebookPlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
         short_name = config.site_name
         if self.asked is not None:
             config.site_name = self.asked.title
-        config.extra_javascript.extend(SCRIPTS)
+        config.extra_javascript.append(joined.READER)
         config.theme.dirs.insert(0, str(manual.theme_folder()))
         config.extra["fettlebook"] = {
             "findings": self.findings,
@@ -102,6 +102,7 @@ class FettlebookPlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Tell the host the addresses of our pages, and the short navigation."""
+        joined.join(files, config)
         if self.asked is None:  # served, and not one good version yet
             if files.get_file_from_path("index.md") is None:
                 files.append(File.generated(config, "index.md", content=say("findings.first")))

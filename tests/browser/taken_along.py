@@ -54,7 +54,7 @@ def laid_out(site: Path, into: Path, **changes: bool) -> Path:
     if changes.get("cautions"):
         cautions[CAUTIONED] = "changed"
     if changes.get("look"):
-        found["assets/type.css"] += b"\n"
+        found["assets/screen.css"] += b"\n"
     made = {address: Made.of(content) for address, content in found.items()}
     made[routes.CAUTIONS] = Made.of(json.dumps(cautions).encode())
     finished = folder.step(packs.step(made, Notes()), Notes())

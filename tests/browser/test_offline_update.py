@@ -104,7 +104,7 @@ def test_changes_that_add_up_leave_one_pack_of_loose_pages(
     assert used == {name for name in found["names"] if name not in ("index", "state")}
     assert len([name for name in used if name.startswith("loose-")]) == 1
     loose = {a for a, place in found["index"]["members"].items() if place[0].startswith("loose-")}
-    assert loose == {WORDED, "assets/type.css"}
+    assert loose == {WORDED, "assets/screen.css"}
     server.stop()
     page.goto(server.url(WORDED))
     assert MARK.decode() in page.content()

@@ -221,7 +221,7 @@ def test_the_demonstration_site_is_packed_whole(site_dir: Path, tmp_path: Path) 
         and (address == routes.OFFLINE or not address.startswith("offline/"))
     }
     assert len(wanted) > 200
-    assert {"search-index.js", "assets/search.js", "404.html", routes.AUDIT} <= wanted.keys()
+    assert {"search-index.js", "assets/search-rank.js", "404.html", routes.AUDIT} <= wanted.keys()
     assert inflated(site) == wanted
     with zipfile.ZipFile(site_dir / routes.FOLDER) as archive:
         archive.extractall(tmp_path)
