@@ -9,6 +9,9 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from click.testing import CliRunner
+
+from generator.cli.main import group
 from tests.demonstration import ROOT, SMALL
 
 
@@ -27,7 +30,15 @@ class Answer:
 
 
 def ask(*arguments: str, manual: Path = SMALL) -> Answer:
-    """Run ``fettlebook`` in a process of its own."""
+    """Run ``fettlebook`` within this process; that its own process is no other is tested once."""
+    done = CliRunner().invoke(group, ["-C", str(manual), *arguments], prog_name="fettlebook")
+    if done.exception is not None and not isinstance(done.exception, SystemExit):
+        raise done.exception
+    return Answer(done.exit_code, done.stdout, done.stderr)
+
+
+def ask_apart(*arguments: str, manual: Path = SMALL) -> Answer:
+    """Run ``fettlebook`` in a process of its own, as a person does."""
     done = subprocess.run(
         [sys.executable, "-m", "generator", "-C", str(manual), *arguments],
         cwd=ROOT, capture_output=True, text=True, timeout=120,

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.cli.asking import ask, replace_in
+from tests.cli.asking import ask, ask_apart, replace_in
 
 WINDING = "inductive-winding"
 
@@ -26,6 +26,20 @@ def test_the_demonstration_manual_has_no_findings() -> None:
     assert answer.status == 0
     assert answer.data["counts"] == {"error": 0, "warning": 0}
     assert answer.data["schema"] == 1
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ["check", "--format", "json"],
+        ["judge", WINDING, "850 ohm", "--vehicle", "corrie-1-2"],
+        ["expect", "no-such-value"],
+        ["check", "--no-such-option"],
+    ],
+)
+def test_a_process_of_its_own_answers_alike(arguments: list[str]) -> None:
+    """Shows that what is asked within the tests is what a person gets at a prompt."""
+    assert ask_apart(*arguments) == ask(*arguments)
 
 
 def test_a_finding_stands_at_its_line_and_column(spoilt: Path) -> None:

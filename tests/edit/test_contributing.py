@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-import os
 import re
-import subprocess
-import sys
 import unicodedata
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -16,10 +13,10 @@ import pytest
 
 from generator.cli.main import group
 from generator.quantities import QUANTITIES, UNITS, parse
+from tests.cli.asking import ask
 from tests.demonstration import ROOT, copy_manual
 
 PAGE = (ROOT / "docs" / "contributing.md").read_text(encoding="utf-8")
-ENVIRONMENT = {**os.environ, "PYTHONPATH": str(ROOT), "COLUMNS": "100"}
 SERVE = "fettlebook serve"
 
 
@@ -52,15 +49,11 @@ def commands(block: Block) -> Iterator[tuple[str, str]]:
         yield command, printed
 
 
-def run(manual: Path, command: str) -> str:
+def run(command: str) -> str:
     """Run a command of the page in the manual's folder."""
-    arguments = command.removeprefix("fettlebook ").split()
-    done = subprocess.run(
-        [sys.executable, "-m", "generator", *arguments],
-        cwd=manual, env=ENVIRONMENT, capture_output=True, text=True, timeout=120,
-    )  # fmt: skip
-    assert done.returncode == 0, f"{command}\n{done.stdout}{done.stderr}"
-    return done.stdout
+    done = ask(*command.removeprefix("fettlebook ").split(), manual=Path("."))
+    assert done.status == 0, f"{command}\n{done.out}{done.err}"
+    return done.out
 
 
 def follow(manual: Path, block: Block, filled: list[Path]) -> None:
@@ -87,11 +80,15 @@ def follow(manual: Path, block: Block, filled: list[Path]) -> None:
         path.write_text("".join([*lines[:at], block.text, *lines[at:]]), encoding="utf-8")
 
 
-def test_following_the_page_word_for_word_works(tmp_path: Path) -> None:
+def test_following_the_page_word_for_word_works(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """Each command prints what the page shows, and the new page is in the site in the end."""
+    monkeypatch.setenv("COLUMNS", "100")
     manual = tmp_path / "copy"
     copy_manual(manual)
-    run(manual, "fettlebook fmt")  # whether the records are in order is another test's business
+    monkeypatch.chdir(manual)
+    run("fettlebook fmt")  # whether the records are in order is another test's business
     filled: list[Path] = []
     ran = []
     for block in blocks():
@@ -103,11 +100,11 @@ def test_following_the_page_word_for_word_works(tmp_path: Path) -> None:
             if command == SERVE:
                 continue  # it runs until it is stopped; what it shows is what build makes
             shape = re.escape(printed).replace(re.escape("...\n"), r"(?:.*\n)*")
-            out = run(manual, command)
+            out = run(command)
             assert re.fullmatch(shape, out), f"{command} printed\n{out}"
     assert len(filled) == 3
     assert {"new", "check", "explain", "serve", "cautions", "expect", "fmt"} == set(ran)
-    run(manual, "fettlebook build")
+    run("fettlebook build")
     page = manual / "site" / "tests" / "timing-solenoid-winding.html"
     assert "Winding of the valve timing solenoid" in page.read_text(encoding="utf-8")
     assert (manual / "site" / "components" / "timing-solenoid.html").is_file()
