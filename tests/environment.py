@@ -93,7 +93,9 @@ def _make() -> None:
 
 
 def _pip(python: str, *arguments: str) -> None:
-    command = [python, "-m", "pip", *arguments, "--quiet", "--disable-pip-version-check"]
+    # Compiled as it is first used: most of what comes never is.
+    usual = ("--no-compile", "--quiet", "--disable-pip-version-check")
+    command = [python, "-m", "pip", *arguments, *usual]
     if subprocess.run(command, cwd=ROOT).returncode != 0:
         stop("pip could not install what is needed (see above); is there a network?")
 

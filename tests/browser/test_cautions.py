@@ -18,6 +18,7 @@ KINDS = {"tests", "replacements", "procedures"}
 """The templates that show steps."""
 
 NARROW: dict[str, Any] = {"viewport": {"width": 320, "height": 640}, "device_scale_factor": 1}
+SCHEMES: tuple[Scheme, ...] = ("light", "dark")
 Steps = list[dict[str, Any]]
 
 
@@ -55,36 +56,39 @@ def test_every_kind_of_page_has_such_steps(guarded: dict[str, Steps]) -> None:
     assert sum(map(len, guarded.values())) >= 50
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_each_box_is_met_first_at_320_px_and_on_paper(
-    scheme: Scheme, phone_page: Watch, site_server: StaticServer, guarded: dict[str, Steps]
+    phone_page: Watch, site_server: StaticServer, guarded: dict[str, Steps]
 ) -> None:
     """With scripts on: first in its step, in sight, readable, where a deep link lands; in print."""
-    page, faults = phone_page(scheme, **NARROW), []
+    page, faults = phone_page(**NARROW), []
     for address, steps in guarded.items():
         page.goto(site_server.url(address))
-        assert page.evaluate("innerWidth") == 320 and is_dark(page) == (scheme == "dark")
-        faults += faults_on(page, steps, address)
-        page.emulate_media(media="print")
-        faults += faults_on(page, steps, f"{address} in print")
-        page.emulate_media(media="screen")
+        assert page.evaluate("innerWidth") == 320
+        for scheme in SCHEMES:
+            page.emulate_media(media="screen", color_scheme=scheme)
+            assert is_dark(page) == (scheme == "dark")
+            faults += faults_on(page, steps, f"{address} {scheme}")
+            page.emulate_media(media="print", color_scheme=scheme)
+            faults += faults_on(page, steps, f"{address} {scheme} in print")
     assert faults == []
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_each_box_is_met_first_with_scripts_off(
-    scheme: Scheme, phone_page: Watch, site_server: StaticServer, guarded: dict[str, Steps]
+    phone_page: Watch, site_server: StaticServer, guarded: dict[str, Steps]
 ) -> None:
     """Without a single script the same holds, under deep links too."""
-    page, faults = phone_page(scheme, **NARROW, java_script_enabled=False), []
+    page, faults = phone_page(**NARROW, java_script_enabled=False), []
     for address, steps in guarded.items():
         page.goto(site_server.url(address))
-        assert is_dark(page) == (scheme == "dark") and page.locator(".tick, .ask").count() == 0
-        faults += faults_on(page, steps, address)
+        assert page.locator(".tick, .ask").count() == 0
+        for scheme in SCHEMES:
+            page.emulate_media(color_scheme=scheme)
+            assert is_dark(page) == (scheme == "dark")
+            faults += faults_on(page, steps, f"{address} {scheme}")
     assert faults == []
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("scheme", SCHEMES)
 def test_the_box_of_a_reserved_step_is_met_before_its_stop(
     scheme: Scheme, phone_page: Watch, site_server: StaticServer
 ) -> None:

@@ -1,7 +1,8 @@
 """The policy at work: no page breaks it, wherever it is read from, and it does bar what it should.
 
 A breach is a console error as well, so every other browser test would fail on one too. That no
-page at the root of a host breaks it is seen where every page is opened, in test_every_page.py.
+page breaks it at the root of a host is seen where every page is opened, in test_every_page.py, and
+under a path and in a folder in test_opens.py.
 """
 
 from __future__ import annotations
@@ -39,20 +40,7 @@ def watched(watch: Watch, scheme: Scheme = "light", **options: Any) -> Page:
     return page
 
 
-def test_no_page_breaks_the_policy_under_a_path_or_from_a_folder(
-    desk_page: Watch, sub_path_server: StaticServer, site_dir: Path
-) -> None:
-    """One page of each kind, dark: its scripts have run and its style sheets hold."""
-    page = watched(desk_page, "dark")
-    for address in kinds(site_dir):
-        for url in (sub_path_server.url(address), (site_dir / address).as_uri()):
-            page.goto(url)
-            expect(page.locator("button.scheme")).to_be_visible()
-            ground = page.evaluate("getComputedStyle(document.querySelector('.sheet')).color")
-            assert ground == "rgb(238, 243, 245)", url  # --ink of the dark scheme
-
-
-def test_nor_from_a_copy_without_a_network(
+def test_no_page_breaks_it_in_a_copy_without_a_network(
     phone_page: Watch, site_server: StaticServer, site_dir: Path
 ) -> None:
     """One page of each kind out of the worker, with every script and style sheet it needs."""
