@@ -153,6 +153,7 @@ def test_no_browser_is_an_error_that_says_what_to_do(monkeypatch: pytest.MonkeyP
     finder.find_browser.cache_clear()
     assert [(command[0], command[-1]) for command in tried] == [
         ("apt-get", "-qq"),
+        ("apt-get", finder.SHELL),
         ("apt-get", "chromium"),
         (sys.executable, "chromium"),
     ]
