@@ -8,10 +8,10 @@ from dataclasses import replace
 import pytest
 
 from generator import site
-from generator.problems import Span, code, problem
+from generator.problems import Code, Severity, Span, problem
 from tests.demo import changed, demonstration, without
 
-TEST_FAULT = code("a-fault-of-this-test", "It is only here to stand in the way.")
+TEST_FAULT = Code("a-fault-of-this-test", Severity.ERROR, "It is only here to stand in the way.")
 
 
 def test_no_page_while_an_error_stands() -> None:
