@@ -13,7 +13,8 @@ from tests.browser.static_server import StaticServer
 from tests.browser.test_policy import addresses, watched
 
 NARROW: dict[str, Any] = {"viewport": {"width": 320, "height": 640}, "device_scale_factor": 1}
-SIDEWAYS = "document.documentElement.scrollWidth - innerWidth"
+# Not innerWidth: a phone zooms out over what runs off the page, and calls that its width.
+SIDEWAYS = "document.documentElement.scrollWidth - document.documentElement.clientWidth"
 
 
 def faults_of(

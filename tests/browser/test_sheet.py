@@ -149,6 +149,21 @@ def test_any_printed_page_says_where_it_is_from(
     assert desk.locator(".on-sheet").evaluate_all(SHOWN) == 0
 
 
+def colour_in(picture: bytes) -> float:
+    """Give how far the most coloured point of a picture is from grey, 0 to 1."""
+    points = image.imread(io.BytesIO(picture), format="png")[:, :, :3]
+    return float((points.max(axis=2) - points.min(axis=2)).max())
+
+
+@pytest.mark.parametrize("address", ["index.html", TEST, JOB, COMPLAINT])
+def test_paper_is_grey(address: str, desk: Page, site_server: StaticServer) -> None:
+    """Nothing on it needs a printer with colours, figures and signal panels included."""
+    desk.goto(site_server.url(address))
+    assert colour_in(desk.screenshot()) > 0.1, "the screen has colours, so that they are seen"
+    desk.emulate_media(media="print")
+    assert colour_in(desk.screenshot(full_page=True)) < 0.01
+
+
 def test_after_printing_the_page_is_itself_again(desk: Page, site_server: StaticServer) -> None:
     """The sheet is gone when the printer has it."""
     desk.goto(site_server.url(TEST))

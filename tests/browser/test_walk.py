@@ -15,6 +15,7 @@ from tests.browser.hands import Hand, Keys, Thumb
 from tests.browser.static_server import StaticServer
 from tests.browser.taken_along import TAKE_MS
 from tests.browser.test_cautions import is_dark
+from tests.browser.test_every_page import SIDEWAYS
 from tests.browser.test_policy import watched
 
 
@@ -62,7 +63,7 @@ def arrive(page: Page, address: str, scheme: Scheme) -> None:
     page.wait_for_url(re.compile(re.escape(address)))
     expect(page.locator("button.scheme")).to_be_visible()
     assert is_dark(page) == (scheme == "dark")
-    assert page.evaluate("document.documentElement.scrollWidth - innerWidth") <= 0, address
+    assert page.evaluate(SIDEWAYS) <= 0, address
 
 
 def judge(page: Page, hand: Hand, reading: dict[str, str], word: str) -> Locator:
