@@ -13,6 +13,13 @@ Choose = Callable[[State], int]
 EXACT_STATES = 20_000
 """Size up to which the search is exact: about half a second for one order on a small machine."""
 
+TRIED = 4
+"""Tests that looking ahead tries at each place, of each ratio's best. All of them, measured on the
+largest orders, took four times the time and gave the same minutes within 0.2 %."""
+
+POINTED_AHEAD = 1
+"""Pointing tests behind which looking ahead ends: what comes then is rare, and goes by ratio."""
+
 
 class TooLarge(ValueError):
     """The exact search would take too long."""
@@ -153,10 +160,14 @@ class ByRatio:
 
     def __call__(self, state: State) -> int:
         """Give the first test of the block with the best ratio."""
+        return self.ranked(state)[0]
+
+    def ranked(self, state: State) -> list[int]:
+        """Give the first tests of all blocks, that with the best ratio first, each once."""
         board = self.board
         alive = sum(1 << n for n, m in enumerate(state.mass) if m > NOTHING)
         useful = board.useful(state)
-        best: tuple[float, float, int, int] | None = None
+        ranks: list[tuple[float, float, int, int]] = []
         for j in range(len(board.minutes)):
             if not useful >> j & 1 or not board.shows[j] & alive:
                 continue
@@ -173,12 +184,10 @@ class ByRatio:
             # The block's own minutes break a tie: the shorter first. Rounded, since the same state
             # reached by another way carries other last digits, and must get the same answer.
             share = settled / sum(state.mass)
-            rank = (round(-share / cost, 9), round(cost, 9), j, block[0])
-            if best is None or rank < best:
-                best = rank
-        if best is None:  # only tests that wait for nothing and show nothing are left
-            return board.allowed(state)[0]
-        return best[3]
+            ranks.append((round(-share / cost, 9), round(cost, 9), j, block[0]))
+        if not ranks:  # only tests that wait for nothing and show nothing are left
+            return board.allowed(state)
+        return list(dict.fromkeys(first for *_, first in sorted(ranks)))
 
     def _block(self, state: State, j: int, useful: int) -> list[int]:
         """Give a test behind everything that must still come before it."""
@@ -191,7 +200,7 @@ class ByRatio:
 
 
 class LookAhead:
-    """Try each test first, finish by ratio, and take the best: one step of policy improvement.
+    """Try the best few tests first, finish by ratio, and take the best: one step of improvement.
 
     It finishes by whichever of two ratios is better from there: one counts what is only pointed
     at as settled, one as not. Never worse than going by either from the start.
@@ -215,11 +224,13 @@ class LookAhead:
 
     def __call__(self, state: State) -> int:
         """Give the test that is best when the rest goes by ratio."""
+        if state.pointed.bit_count() > POINTED_AHEAD:
+            better = min(range(len(self._bases)), key=lambda n: round(self._finish(state, n), 9))
+            return self._bases[better](state)
         key = (state.done, state.pointed, state.last)
         if key not in self._chosen:
-            self._chosen[key] = min(
-                self.board.allowed(state), key=lambda j: (round(self._after(state, j), 9), j)
-            )
+            tried = {j for base in self._bases for j in base.ranked(state)[:TRIED]}
+            self._chosen[key] = min(tried, key=lambda j: (round(self._after(state, j), 9), j))
         return self._chosen[key]
 
     def _after(self, state: State, j: int) -> float:
