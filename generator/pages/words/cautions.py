@@ -10,7 +10,7 @@ WORDS: dict[str, str] = {
     "undone.leads": "leads on: {part}",
     "undone.guards_off": "guard off: {part}",
     "undone.instrument": "the instrument",
-    "restore.heading": "Before you go on there, restore:",
+    "restore.heading": "Before you go on there, see to this:",
     "restore.now": "{needed} (it is left: {found})",
     "restore.see_that": "{needed}, unless it is so already",
     "restore.unplugged": "plug in again: {part}",

@@ -127,7 +127,7 @@ WORDS: dict[str, str] = {
     "test.finding.flat_high": "Flat, high",
     "test.finding.flat_low": "Flat, low",
     "test.finding.pulses_missing": "Pulses missing",
-    "test.finding.is_a": "It is",
+    "test.finding.is_a": "Told apart",
     "test.reading": "reads {reading}",
     "test.cannot_show": "What this test cannot tell",
     "test.used_by": "Complaints that use this test",
