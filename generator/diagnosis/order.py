@@ -210,8 +210,8 @@ def naive_orders(found: Survey) -> dict[str, list[str]]:
 
 
 def opening_tests(kb: KnowledgeBase, symptom: Symptom, vehicle: str) -> list[Test]:
-    """Give the fixed opening: the manual's first looks, then the complaint's own live data."""
-    ids = list(kb.settings.opening)
+    """Give the fixed opening: the first looks, then the live data of the complaint."""
+    ids = list(symptom.opening or kb.settings.opening)
     if symptom.live_data is not None and symptom.live_data not in ids:
         ids.append(symptom.live_data)
     tests = [kb.get("tests", id_, Test) for id_ in ids]

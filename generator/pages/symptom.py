@@ -19,6 +19,7 @@ from generator.records.kinds.cases import Case
 from generator.records.kinds.facts import Circumstance
 from generator.records.kinds.knowledge import Cause, FaultCode, Symptom
 from generator.records.kinds.things import Component, Vehicle
+from generator.records.kinds.work import Test
 from generator.records.knowledge_base import KnowledgeBase, table
 
 LIKELIEST = 3
@@ -54,12 +55,23 @@ class OrderView:
     id: str
     title: str
     method: str
+    opening: int
     places: tuple[PlaceView, ...]
     naive: tuple[Row, ...]
     narrow: tuple[Row, ...]
     elsewhere: tuple[Cause, ...]
     figure: Markup
     tapping: str
+
+
+@dataclass(frozen=True, slots=True)
+class OpeningView:
+    """The first looks, and the vehicles that have these and no others."""
+
+    vehicles: tuple[str, ...]
+    names: str
+    lead: str
+    tests: tuple[Test, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,7 +109,6 @@ def pages(book: Book) -> list[Page]:
 
 def _page(book: Book, symptom: Symptom) -> Page:
     orders = book.orders[symptom.id]
-    opening = next(iter(orders.values())).opening
     contents = [
         Heading(say("symptom.start"), "start"),
         Heading(say("symptom.when"), "when"),
@@ -118,8 +129,7 @@ def _page(book: Book, symptom: Symptom) -> Page:
         {
             "symptom": symptom,
             "vehicles": book.vehicles(symptom.applies_to),
-            "opening": opening,
-            "opening_minutes": sum(test.minutes for test in opening),
+            "openings": _openings(book, orders),
             "orders": [
                 _order_view(book, symptom, vehicle, order) for vehicle, order in orders.items()
             ],
@@ -148,6 +158,27 @@ def _cases_of(kb: KnowledgeBase) -> dict[str, tuple[RecordKey, ...]]:
     return listed(kb, "cases", Case, lambda case: [case.complaint])
 
 
+def _openings(book: Book, orders: Mapping[str, Order]) -> list[OpeningView]:
+    """Give the first looks once for all vehicles that share them."""
+    sharing: dict[tuple[str, ...], list[str]] = {}
+    for vehicle, order in orders.items():
+        sharing.setdefault(tuple(test.id for test in order.opening), []).append(vehicle)
+    views = []
+    for vehicles in sharing.values():
+        tests = orders[vehicles[0]].opening
+        minutes = f"{sum(test.minutes for test in tests):g}"
+        names = joined([book.kb.get("vehicles", id_, Vehicle).title for id_ in vehicles])
+        views.append(
+            OpeningView(
+                tuple(vehicles),
+                say("page.for", vehicles=names) if len(sharing) > 1 else "",
+                say("symptom.opening_lead", minutes=minutes),
+                tests,
+            )
+        )
+    return views
+
+
 def _heaviest_first(symptom: Symptom) -> list[Cause]:
     return sorted(symptom.causes, key=lambda cause: (-cause.weight, cause.name))
 
@@ -157,6 +188,7 @@ def _order_view(book: Book, symptom: Symptom, vehicle: str, order: Order) -> Ord
         vehicle,
         book.kb.get("vehicles", vehicle, Vehicle).title,
         say(f"symptom.method.{order.method}"),
+        len(order.opening),
         tuple(
             PlaceView(
                 book.link(place.test),

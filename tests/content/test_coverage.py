@@ -173,6 +173,16 @@ def test_every_hazard_family_fires() -> None:
     assert silent == set()
 
 
+def test_no_test_stops_before_its_reading() -> None:
+    """Reserved work ends a procedure; a test that is cut short by it would have no outcome."""
+    cut = [
+        test.id
+        for test in manual().all("tests", Test)
+        if any(line.reserved_for for step in guard(manual(), test).steps for line in step.hazards)
+    ]
+    assert cut == []
+
+
 def test_reserved_work_stops_and_refers() -> None:
     """Where work is reserved, the box says for whom, and a test leads out of the manual."""
     reserved = {id_: who for id_, who in fired().items() if who is not None}

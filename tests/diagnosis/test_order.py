@@ -168,6 +168,16 @@ def test_the_opening_is_never_reordered_or_repeated() -> None:
     assert ids(found) == ["one"]
 
 
+def test_a_complaint_may_have_first_looks_of_its_own() -> None:
+    """Shows that a complaint's own first looks stand in the place of the manual's."""
+    symptom = complaint({"weight": 5, "tests": ["one"]}, {"weight": 5, "refer": "Elsewhere."})
+    symptom = symptom.model_copy(update={"opening": ["sniff", "look-first"]})
+    symptom.named("symptoms", "complaint")
+    _, found = ordered(symptom, a_test("one", 5), a_test("sniff", 2))
+    assert [test.id for test in found.opening] == ["sniff", "look-first"]
+    assert ids(found) == ["one"]
+
+
 def test_a_test_that_only_points_does_not_end_the_search() -> None:
     """Shows that a test whose part is another's is followed by the one that condemns the part."""
     symptom = complaint(

@@ -10,7 +10,7 @@ from generator.pages import cases, symptom
 from generator.pages.book import Book
 from generator.pages.page import Page
 from generator.records.kinds.knowledge import Symptom
-from tests.demo import demonstration, without
+from tests.demo import changed, demonstration, without
 
 
 @pytest.fixture(scope="module")
@@ -43,6 +43,20 @@ def test_the_page_says_what_is_left_set_up(book: Book) -> None:
     """A test that takes over the lift says so and what it saves."""
     html = page(book, "cuts-out-hot").html
     assert re.search(r"skip the steps that set it up: [^<]*on the lift[^<]*; \d+ min saved", html)
+
+
+def test_each_vehicle_has_its_own_first_looks() -> None:
+    """A look that a vehicle lacks is not on its list; vehicles that share a list share it once."""
+    kb = changed(demonstration(), "tests", "battery-rest", applies_to=["corrie-1-2"])
+    html = page(Book.of(kb.released()), "cuts-out-hot").html
+    part = html.split('id="opening"')[1].split('class="vehicle-order"')[0]
+    one, other = part.split('<div data-for="')[1:]
+    assert one.startswith('corrie-1-2"') and ">For Corrie 1.2<" in one
+    assert other.startswith('corrie-1-6"') and ">For Corrie 1.6<" in other
+    assert "battery-rest.html" in one and "battery-rest.html" not in other
+    assert 'start="7"' in html and 'start="6"' in html
+    alike = page(Book.of(demonstration().released()), "cuts-out-hot").html
+    assert alike.count('class="order opening"') == 1
 
 
 def test_solved_cases_are_on_both_pages(book: Book) -> None:

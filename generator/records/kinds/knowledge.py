@@ -89,6 +89,10 @@ class Symptom(Record):
     )
     driving_advice: Text = Field(description="What to tell the owner about driving it.")
     confused_with: list[Confusion] = Field(default_factory=list, description="Sound-alikes.")
+    opening: list[TestId] = Field(
+        default_factory=list,
+        description="First looks in place of the manual's, where those would be dangerous here.",
+    )
     live_data: TestId | None = Field(
         default=None, description="The live-data look that belongs to this complaint."
     )
