@@ -21,7 +21,7 @@ WORDS: dict[str, str] = {
     "symptom.method.ratio": "Most doubt settled for each minute comes first; no order is quicker.",
     "symptom.method.exact": "Every order was weighed; with these weights none is quicker.",
     "symptom.method.look_ahead": (
-        "There are too many orders to weigh each; every next test was tried before it was chosen."
+        "There are too many orders to weigh each; at each place the best few tests were tried."
     ),
     "symptom.naive": "Minutes to expect, against other orders",
     "symptom.naive.this": "This order",
