@@ -26,6 +26,7 @@ from generator.pages import (
     upkeep,
     withdrawn,
     work,
+    wrong,
 )
 from generator.pages.book import Book
 from generator.pages.page import Page, Planned
@@ -136,6 +137,7 @@ def plan(kb: KnowledgeBase, problems: Sequence[Problem], *, preview: bool = Fals
         routes.CHOICE: partial(choice.script, book),
         routes.IN_HAND: in_hand.script,
         routes.FORMS: partial(record_form.script, book),
+        routes.WRONG: partial(wrong.script, book),
         routes.CAUTIONS: partial(offline.cautions, book),
         **moved.planned(book.kb),
     }

@@ -19,6 +19,7 @@ from generator.pages.prose import inline, prose
 from generator.pages.standing import confidence_words, standing
 from generator.pages.strings import say
 from generator.pages.symbols import sign
+from generator.pages.wrong import plain_mail
 from generator.records.kinds import Record
 
 
@@ -139,7 +140,8 @@ def render(
     stands = standing(book, record) if record is not None else None
     foot = environment().get_template("foot.html").render(
         {**given, "revision": revision, "vehicles": vehicles_of(record),
-         "standing": stands, "confidence": confidence_words(stands) if stands else ""}
+         "standing": stands, "confidence": confidence_words(stands) if stands else "",
+         "mail": plain_mail(book, url, title, revision)}
     )
     path = book.kb.origins[record.key].path if record is not None else ""
     return Page(url, title, body + foot, contents, path, description, revision)

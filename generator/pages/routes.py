@@ -23,6 +23,7 @@ FORMS = "record-forms.js"
 READINGS = "reading-data.js"
 CHOICE = "vehicle-data.js"
 IN_HAND = "job-words.js"
+WRONG = "note-words.js"
 
 PAGED = (
     "vehicles", "components", "circuits", "symptoms", "codes", "tests", "replacements",

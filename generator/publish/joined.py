@@ -19,12 +19,12 @@ JOINED = {
     "assets/screen.css": (
         "palette.css", "frame.css", "ways.css", "type.css", "lists.css", "values.css", "steps.css",
         "signals.css", "order.css", "search.css", "copy.css", "check.css", "reader.css",
-        "upkeep.css", "job.css", "adapt.css",
+        "upkeep.css", "job.css", "note.css", "adapt.css",
     ),
     "assets/paper.css": ("print.css", "sheet.css"),
     READER: (
         "element.js", "units.js", "vehicle.js", "job.js", "steps.js", "search.js", "offline.js",
-        "due.js", "paper.js",
+        "due.js", "paper.js", "note.js",
     ),
     "assets/follow.js": ("order-kernel.js", "order.js"),
     "assets/judge.js": (

@@ -5,6 +5,7 @@
 
 (() => {
   const form = window.fettleForm;
+  const handIn = window.fettleHandIn;
   const box = document.getElementById("record-form");
   if (!form || !box) return;
 
@@ -161,7 +162,7 @@
     part("text").value = text;
     part("where").textContent = say("where", { path: `kb_source/${draft.kind}/${draft.id}.yml` });
     const subject = say("mail_subject", { path: `${draft.kind}/${draft.id}.yml` });
-    part("mail").href = `mailto:${data.notes_to}?subject=${encodeURIComponent(subject)}&body=${encodeURIComponent(text)}`;
+    part("mail").href = handIn.mail(data.notes_to, subject, text);
     const { kind, id: name, value } = draft;
     others = [{ kind, id: name, title: value.title }, ...others.filter((one) => one.kind !== kind || one.id !== name)];
     others = others.slice(0, MOST_MADE);
@@ -170,12 +171,6 @@
   }
 
   const file = () => new File([part("text").value], `${draft.id}.yml`, { type: "text/plain" });
-
-  function download() {
-    const address = URL.createObjectURL(file());
-    make("a", { href: address, download: `${draft.id}.yml` }).click();
-    setTimeout(() => URL.revokeObjectURL(address), 60_000);
-  }
 
   async function copy() {
     part("text").select();
@@ -210,7 +205,7 @@
   });
   part("finish").addEventListener("click", finish);
   part("clear").addEventListener("click", () => window.confirm(say("start_over")) && begin(draft.kind));
-  part("download").addEventListener("click", download);
+  part("download").addEventListener("click", () => handIn.download(file()));
   part("copy").addEventListener("click", copy);
   part("share").addEventListener("click", share);
   part("share").hidden = !navigator.share;

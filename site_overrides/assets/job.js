@@ -152,8 +152,10 @@
     return asked.get(url.href);
   }
 
-  /* Loads the panel, once; classic scripts in their order, so that a folder on a stick works. */
-  const ready = () => PANEL.reduce((before, url) => before.then(() => load(url)), Promise.resolve());
+  /* Loads scripts, each once; classic ones in their order, so that a folder on a stick works. */
+  const inTurn = (urls) => urls.reduce((before, url) => before.then(() => load(url)), Promise.resolve());
+
+  const ready = () => inTurn(PANEL);
 
   async function open(yes) {
     opener.setAttribute("aria-expanded", String(yes));
@@ -191,8 +193,8 @@
   }
 
   window.fettleJob = {
-    AWAKE, HERE, ROOT, all, bar, drop, get, isJob, keep, load, open, opener, panel, place, ready,
-    recall, run, running, save, storage,
+    AWAKE, HERE, ROOT, address, all, bar, drop, get, inTurn, isJob, keep, load, open, opener, panel,
+    place, read, ready, recall, run, running, save, storage, write,
   };
 
   opener.addEventListener("click", () => open(panel.hidden));

@@ -20,12 +20,13 @@ from generator.pages.words import (
     verdicts,
     withdrawn,
     work,
+    wrong,
 )
 
 ALL: dict[str, str] = {
     **frame.WORDS, **diagnosis.WORDS, **values.WORDS, **verdicts.WORDS, **work.WORDS,
     **things.WORDS, **reader.WORDS, **faults.WORDS, **cautions.WORDS, **search.WORDS,
     **offline.WORDS, **upkeep.WORDS, **in_hand.WORDS, **withdrawn.WORDS, **standing.WORDS,
-    **changes.WORDS, **record_form.WORDS,
+    **changes.WORDS, **record_form.WORDS, **wrong.WORDS,
 }  # fmt: skip
 """Key to words; keys are unique over all families, which a test holds."""
