@@ -89,6 +89,8 @@ def environment() -> jinja2.Environment:
     )
     env.globals.update(say=say, routes=routes, sign=sign)
     env.filters.update(prose=prose, inline=inline)
+    # The filter "tojson" escapes what could end a block of data or begin a tag.
+    env.policies["json.dumps_kwargs"] = {"ensure_ascii": False, "separators": (",", ":")}
     return env
 
 

@@ -12,6 +12,7 @@ from generator.pages import routes
 from generator.pages.book import Book, LinkTo, RecordKey, listed, planned_for
 from generator.pages.check_data import check_data
 from generator.pages.drawings import hookup_picture, location_picture, seen_words
+from generator.pages.how_to import how_to
 from generator.pages.jobs import (
     JobView,
     called_by,
@@ -106,6 +107,7 @@ def _test(book: Book, test: Test) -> Page:
     ]  # fmt: skip
     parts += [("used-by", "test.used_by")] if used_by else []
     view = job_view(book, test)
+    description = f"{say('test.kind')}: {test.title}, {book.vehicles(test.applies_to)}"
     return render(
         book,
         routes.address(test),
@@ -114,6 +116,7 @@ def _test(book: Book, test: Test) -> Page:
         {
             "test": test,
             "view": view,
+            "how_to": how_to(view, description),
             "after": book.links("tests", test.after),
             "hookups": hookups,
             "values": values,
@@ -122,7 +125,7 @@ def _test(book: Book, test: Test) -> Page:
         },
         record=test,
         contents=_contents(_up_to_stop(view, parts)),
-        description=f"{say('test.kind')}: {test.title}, {book.vehicles(test.applies_to)}",
+        description=description,
     )
 
 
@@ -196,6 +199,7 @@ def _replacement(book: Book, job: Replacement) -> Page:
         ("job-card", "replacement.job_card"), ("not-cured", "replacement.not_cured"),
     ]  # fmt: skip
     view = job_view(book, job)
+    description = f"{say('replacement.kind')}: {job.title}, {book.vehicles(job.applies_to)}"
     return render(
         book,
         routes.address(job),
@@ -204,13 +208,14 @@ def _replacement(book: Book, job: Replacement) -> Page:
         {
             "job": job,
             "view": view,
+            "how_to": how_to(view, description),
             "proved_by": proved_by,
             "where": location_picture("where", component),
             "proofs": _proofs(book, job, job.verify),
         },
         record=job,
         contents=_contents(_up_to_stop(view, parts)),
-        description=f"{say('replacement.kind')}: {job.title}, {book.vehicles(job.applies_to)}",
+        description=description,
     )
 
 
@@ -233,6 +238,7 @@ def _procedure(book: Book, job: Procedure) -> Page:
     parts += [("job-card", "replacement.job_card")] if job.job_card else []
     parts += [("used-by", "procedure.called_by")] if callers else []
     view = job_view(book, job)
+    description = f"{say('procedure.kind')}: {job.title}"
     return render(
         book,
         routes.address(job),
@@ -241,12 +247,13 @@ def _procedure(book: Book, job: Procedure) -> Page:
         {
             "job": job,
             "view": view,
+            "how_to": how_to(view, description),
             "proofs": _proofs(book, job, job.verify),
             "called_by": callers,
         },
         record=job,
         contents=_contents(_up_to_stop(view, parts)),
-        description=f"{say('procedure.kind')}: {job.title}",
+        description=description,
     )
 
 

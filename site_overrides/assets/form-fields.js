@@ -136,7 +136,11 @@
           placeholder: form.sort(node) === "date" ? say("day") : undefined,
         });
       control.value = value;
-      control.addEventListener("input", () => this.store.set(path, control.value));
+      control.addEventListener("input", () => {
+        this.store.set(path, control.value);
+        // A word that goes only when the field is left would move the key that is being pressed.
+        if (control.hasAttribute("aria-invalid")) this.tell(control, node, control.value);
+      });
       control.addEventListener("change", () => this.tell(control, node, control.value));
       return control;
     }

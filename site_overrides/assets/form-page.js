@@ -198,6 +198,7 @@
     draft.id = id.value.trim();
     draft.own = draft.id !== "";
     changed();
+    if (id.hasAttribute("aria-invalid")) tellId();
   });
   id.addEventListener("change", () => {
     idTyped = true;

@@ -42,7 +42,7 @@ WORDS: dict[str, str] = {
     "wrong.list": "Notes on what was wrong",
     "wrong.list_lead": (
         "Under each step and at the foot of each page you can write down what was wrong. What you "
-        "wrote waits here until you have sent it."
+        "wrote waits here until you delete it."
     ),
     "wrong.list_none": "No note is kept on this device.",
 }
