@@ -11,7 +11,7 @@ from generator.cli.shared import USAGE, Options, usage
 
 
 @click.command()
-@click.argument("path", type=click.Path(path_type=Path))
+@click.argument("path", type=click.Path(path_type=Path), default=".")
 @click.option("--name", default="Your shop", metavar="TEXT", help="The shop's name.")
 @click.option("--place", default="Your town", metavar="TEXT", help="Where it is.")
 @click.option("--alone", is_flag=True, help="One person has the shop; every page then says so.")
@@ -19,7 +19,8 @@ from generator.cli.shared import USAGE, Options, usage
 def start(options: Options, path: Path, name: str, place: str, alone: bool) -> None:
     """Lay down a manual of your own in PATH: settings, one worked example, a workflow.
 
-    It passes check and builds at once. Nothing is ever written over.
+    Without PATH it is the folder you are in, which has to be empty. It passes check and builds at
+    once. Nothing is ever written over.
     """
     from generator.edit import start as starting
 

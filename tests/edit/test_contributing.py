@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
 
 import click
@@ -15,38 +13,10 @@ from generator.cli.main import group
 from generator.quantities import QUANTITIES, UNITS, parse
 from tests.cli.asking import ask
 from tests.demonstration import ROOT, copy_manual
+from tests.walkthrough import Block, blocks, commands, printed_as_shown, release, write
 
 PAGE = (ROOT / "docs" / "contributing.md").read_text(encoding="utf-8")
 SERVE = "fettlebook serve"
-
-
-@dataclass(frozen=True)
-class Block:
-    """A block of code: its language, its text, and the prose since the block before."""
-
-    language: str
-    text: str
-    before: str
-
-    @property
-    def file(self) -> str:
-        """The record that the prose tells to open."""
-        return re.findall(r"`(kb_source/[\w/-]+\.yml)`", self.before)[-1]
-
-
-def blocks() -> Iterator[Block]:
-    """Give every fenced block of the page, in order."""
-    end = 0
-    for match in re.finditer(r"^```(\w+)\n(.*?)^```$", PAGE, re.MULTILINE | re.DOTALL):
-        yield Block(match[1], match[2], " ".join(PAGE[end : match.start()].split()))
-        end = match.end()
-
-
-def commands(block: Block) -> Iterator[tuple[str, str]]:
-    """Give each command of a console block and what it prints, as far as the page shows it."""
-    for part in block.text.split("$ ")[1:]:
-        command, _, printed = part.partition("\n")
-        yield command, printed
 
 
 def run(command: str) -> str:
@@ -59,19 +29,12 @@ def run(command: str) -> str:
 def follow(manual: Path, block: Block, filled: list[Path]) -> None:
     """Do what the page says beside a block of YAML."""
     if "Fill in" in block.before or "fill it in" in block.before:
-        path = manual / block.file
-        fresh = path.read_text(encoding="utf-8")
-        keys = set(re.findall(r"^ *(?:- )?([a-z_]+):", block.text, re.MULTILINE))
         # The fields of a model follow from its name, and stand in the schema alone.
-        strangers = {key for key in keys if not re.search(rf"\b{key}\b", fresh)}
-        assert strangers <= {"material"}
-        path.write_text(block.text, encoding="utf-8")
-        filled.append(path)
+        assert write(manual, block) <= {"material"}
+        filled.append(manual / block.file)
     elif "the line `status: draft` makes way for" in block.before:
         for path in filled:
-            text = path.read_text(encoding="utf-8")
-            assert text.count("status: draft\n") == 1
-            path.write_text(text.replace("status: draft\n", block.text), encoding="utf-8")
+            release(path, block)
     else:
         assert "at the end of `causes`, above the line that begins with `codes`" in block.before
         path = manual / block.file
@@ -91,7 +54,7 @@ def test_following_the_page_word_for_word_works(
     run("fettlebook fmt")  # whether the records are in order is another test's business
     filled: list[Path] = []
     ran = []
-    for block in blocks():
+    for block in blocks(PAGE):
         if block.language == "yaml":
             follow(manual, block, filled)
             continue
@@ -99,9 +62,8 @@ def test_following_the_page_word_for_word_works(
             ran.append(command.split()[1])
             if command == SERVE:
                 continue  # it runs until it is stopped; what it shows is what build makes
-            shape = re.escape(printed).replace(re.escape("...\n"), r"(?:.*\n)*")
             out = run(command)
-            assert re.fullmatch(shape, out), f"{command} printed\n{out}"
+            assert printed_as_shown(printed, out), f"{command} printed\n{out}"
     assert len(filled) == 3
     assert {"new", "check", "explain", "serve", "cautions", "expect", "fmt"} == set(ran)
     run("fettlebook build")

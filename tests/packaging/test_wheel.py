@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import os
+import re
+import shlex
 import subprocess
 import sys
 import sysconfig
@@ -13,6 +15,7 @@ from pathlib import Path
 import pytest
 
 from tests.demonstration import ROOT, copy_manual
+from tests.walkthrough import blocks, commands, printed_as_shown, release, write
 
 
 def run(*command: str | Path, cwd: Path, **more: str) -> str:
@@ -79,15 +82,14 @@ def test_the_checkout_is_not_used(python: Path, tmp_path: Path) -> None:
     assert ROOT not in Path(place.strip()).parents
 
 
-@pytest.mark.parametrize("command", ["fettlebook", "python -m generator", "mkdocs"])
+@pytest.mark.parametrize("command", ["python -m generator", "mkdocs"])
 def test_it_publishes_a_manual_that_lies_elsewhere(
     python: Path, tmp_path: Path, command: str
 ) -> None:
-    """Each way to build gives a whole site of a manual in a folder of its own."""
+    """Each other way to build gives a whole site of a manual in a folder of its own."""
     manual = tmp_path / "the shop's manual"
     copy_manual(manual)
     commands: dict[str, list[str | Path]] = {
-        "fettlebook": [python.with_name("fettlebook"), "-C", manual, "build"],
         "python -m generator": [python, "-m", "generator", "-C", manual, "build"],
         "mkdocs": [python, "-m", "mkdocs", "build", "--strict", "-f", manual / "mkdocs.yml"],
     }
@@ -95,3 +97,32 @@ def test_it_publishes_a_manual_that_lies_elsewhere(
     assert (manual / "site" / "index.html").is_file()
     pages = list((manual / "site").rglob("*.html"))
     assert len(pages) > 20
+
+
+def test_a_manual_of_ones_own_by_the_page_word_for_word(python: Path, tmp_path: Path) -> None:
+    """From an empty folder, each command of the page prints what it shows; the new test is out."""
+    manual = tmp_path / "our shop's manual"
+    manual.mkdir()
+    record = complaint = manual
+    for block in blocks((ROOT / "docs" / "starting.md").read_text("utf-8")):
+        if block.language == "console":
+            for command, shown in commands(block):
+                program, *words = shlex.split(command)
+                assert program == "fettlebook"
+                printed = run(python.with_name(program), *words, cwd=manual, COLUMNS="100")
+                assert printed_as_shown(shown, printed), f"{command} printed\n{printed}"
+        elif "fill it in" in block.before:
+            assert write(manual, block) == set()
+            record = manual / block.file
+        elif "The line `status: draft` makes way for" in block.before:
+            release(record, block)
+        else:
+            assert "change the tests of the first cause" in block.before
+            complaint = manual / block.file
+            text = complaint.read_text("utf-8")
+            changed = re.sub(r"^ +tests: .*\n", block.text, text, count=1, flags=re.MULTILINE)
+            complaint.write_text(changed, "utf-8")
+    page = manual / "site" / "tests" / f"{record.stem}.html"
+    assert "Pull the stalk, and listen for the pump." in page.read_text("utf-8")
+    shown = (manual / "site" / "symptoms" / f"{complaint.stem}.html").read_text("utf-8")
+    assert page.name in shown
