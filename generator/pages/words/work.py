@@ -50,7 +50,7 @@ WORDS: dict[str, str] = {
     "state.fuel_pressure.relieved": "fuel pressure relieved",
     "state.fuel_pressure.unknown": "fuel pressure not known",
     "state.coolant_pressure.held": "cooling system under pressure",
-    "state.coolant_pressure.relieved": "cooling system open",
+    "state.coolant_pressure.relieved": "no pressure in the cooling system",
     "state.coolant_pressure.unknown": "cooling pressure not known",
     "state.brake_pressure.held": "brake pressure held",
     "state.brake_pressure.relieved": "brake pressure relieved",
