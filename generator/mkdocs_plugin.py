@@ -31,11 +31,6 @@ from generator.publish.target import Folder
 
 log = logging.getLogger("mkdocs.plugins.fettlebook")
 
-SCRIPTS = ("assets/element.js", "assets/units.js", "assets/vehicle.js", "assets/job.js",
-           "assets/steps.js", "assets/search.js", "assets/offline.js", "assets/due.js",
-           "assets/paper.js")  # fmt: skip
-"""The reader's scripts, in the theme folder; every page stands without them."""
-
 
 class FettlebookPlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
     """Gives MkDocs the pages of the manual that lies beside its settings file."""
