@@ -27,6 +27,7 @@ from generator.problems import Problem, Severity, has_errors, summary
 from generator.publish import complete, finish, host, joined
 from generator.publish.frame import BadFrame, stand_of
 from generator.publish.notes import Notes
+from generator.publish.tables import labelled
 from generator.publish.target import Folder
 
 log = logging.getLogger("mkdocs.plugins.fettlebook")
@@ -114,6 +115,10 @@ class FettlebookPlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
         for page in nav.pages:
             page.previous_page = page.next_page = None
         return nav
+
+    def on_page_content(self, html: str, **_: Any) -> str:
+        """Name the columns of a hand-written page's tables in their cells."""
+        return labelled(html)
 
     def on_env(
         self, env: jinja2.Environment, *, config: MkDocsConfig, files: Files
