@@ -1,4 +1,6 @@
-"""All tasks of make: ``python3 tests/run.py site|test|soak|bench|pictures|lock [WORD ...]``.
+"""All tasks of make: ``python3 tests/run.py TASK [WORD ...]``.
+
+TASK is one of site|test|soak|bench|lighthouse|pictures|lock.
 
 Needs nothing but Python 3.11, since it runs before anything is installed. The tasks set
 themselves up; a second run finds all in place.
@@ -72,6 +74,7 @@ def main(arguments: Sequence[str]) -> int:
         "test": lambda: test(rest),
         "soak": soak,
         "bench": lambda: bench(rest),
+        "lighthouse": lighthouse,
         "pictures": pictures,
         "lock": lock,
     }
@@ -114,6 +117,11 @@ def bench(options: Sequence[str]) -> int:
     python = environment.ready()
     environment.rivals()
     return _run(python, "-m", "tests.bench", *options)
+
+
+def lighthouse() -> int:
+    """Have Lighthouse look at four pages of the small manual, five times each."""
+    return _run(environment.ready(), "-m", "tests.lighthouse")
 
 
 def test(suites: Sequence[str]) -> int:

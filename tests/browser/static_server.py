@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import gzip
+import io
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
@@ -22,14 +24,17 @@ class StaticServer:
         The built site.
     prefix : str
         Where it appears, with a slash at both ends; every address outside gives 404.
+    packed : bool
+        Whether text is sent packed, as most hosts do.
     """
 
     origins: ClassVar[set[str]] = set()
     """Every origin a server of ours has had in this run."""
 
-    def __init__(self, folder: Path, prefix: str = "/") -> None:
+    def __init__(self, folder: Path, prefix: str = "/", packed: bool = False) -> None:
         self.folder = folder
         self.prefix = prefix
+        self.packed = packed
         self._port = 0
         self._server: ThreadingHTTPServer | None = None
 
@@ -44,7 +49,8 @@ class StaticServer:
 
     def start(self) -> None:
         """Begin to serve."""
-        handler = partial(_Handler, prefix=self.prefix, directory=str(self.folder))
+        kind = _Packing if self.packed else _Handler
+        handler = partial(kind, prefix=self.prefix, directory=str(self.folder))
         self._server = ThreadingHTTPServer(("127.0.0.1", self._port), handler)
         self._server.daemon_threads = True
         self._port = self._server.server_address[1]
@@ -89,3 +95,21 @@ class _Handler(SimpleHTTPRequestHandler):
 
     def log_message(self, format: str, *arguments: Any) -> None:
         """Keep quiet."""
+
+
+class _Packing(_Handler):
+    texts = (".html", ".js", ".css", ".json", ".svg")
+
+    def send_head(self) -> Any:
+        """Send the head of a text that is packed, or of any other file as it is."""
+        path = Path(self.translate_path(self.path))
+        takes = "gzip" in self.headers.get("Accept-Encoding", "")
+        if not (takes and path.suffix in self.texts and path.is_file()):
+            return super().send_head()
+        content = gzip.compress(path.read_bytes())
+        self.send_response(200)
+        self.send_header("Content-Type", self.guess_type(str(path)))
+        self.send_header("Content-Encoding", "gzip")
+        self.send_header("Content-Length", str(len(content)))
+        self.end_headers()
+        return io.BytesIO(content)

@@ -52,7 +52,7 @@ def test_a_task_that_is_not_there_prints_the_usage(
 ) -> None:
     """A slip of the pen gives the list of tasks and status 2."""
     assert main(arguments) == 2
-    assert "site|test|soak|bench|pictures|lock" in capsys.readouterr().out
+    assert "site|test|soak|bench|lighthouse|pictures|lock" in capsys.readouterr().out
 
 
 def test_a_suite_that_is_not_there_is_refused(capsys: pytest.CaptureFixture[str]) -> None:
