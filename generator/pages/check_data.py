@@ -49,7 +49,8 @@ SAID = (
     "heading", "reading", "unit", "over", "over_said", "sign", "sign_said", "usual", "spread",
     "meter", "meter_line", "accuracy", "leads_off", "leads_in", "another", "bare", "percent",
     "counts", "input", "nulled", "leads", "next", "several", "in_several", "no_outcome", "again",
-    "close", "beyond", "range", "span",
+    "close", "beyond", "range", "span", "kept_before", "kept_after", "kept_not", "kept_full",
+    "keep", "keep_not", "was_before", "was_after", "of_revision",
 )  # fmt: skip
 FAULTS = ("form", "comma", "unit", "quantity", "milli", "impossible", "meter")
 """Words that the script puts on a page, beside those of the verdicts."""

@@ -13,11 +13,13 @@ SAID = (
     "clear_head", "clear_lead", "clear_yes", "clear_no", "give", "give_lead", "link", "copy",
     "copied", "copy_self", "share", "code", "code_lead", "code_none", "file", "from_folder",
     "take", "take_lead", "take_file", "arrived_head", "arrived_lead", "arrived_again",
-    "arrived_yes", "arrived_no", "arrived_bad",
+    "arrived_yes", "arrived_no", "arrived_bad", "readings", "read_before", "read_after",
 )  # fmt: skip
+VERDICTS = ("in_limits", "low", "high", "open", "implausible", "cannot_tell")
 
 
 def script() -> str:
     """Give the words, as a script that a folder can serve too."""
     words = {word: say(f"hand.{word}") for word in SAID}
+    words |= {word: say(f"verdict.{word}") for word in VERDICTS}
     return f"window.fettleJobWords={json.dumps(words, ensure_ascii=False)};\n"

@@ -29,7 +29,7 @@ JOINED = {
     "assets/follow.js": ("order-kernel.js", "order.js"),
     "assets/judge.js": (
         "check-kernel.js", "check-typed.js", "check-lines.js", "check-fields.js", "check-meter.js",
-        "check.js",
+        "check-kept.js", "check.js",
     ),
     "assets/take.js": ("offline-pack.js", "offline-page.js"),
     "assets/record.js": (

@@ -1,12 +1,13 @@
 /* Checking a reading at its value: what the meter shows, the conditions it hangs on, the meter.
-   Nothing leaves the device and nothing is kept. The tables above serve without it. */
+   Nothing leaves the device; what a job in hand keeps, check-kept.js says. The tables above serve
+   without it. */
 
 (() => {
   "use strict";
 
   const { fettleCheck: kernel, fettleTyped: typed, fettleLines: lines, fettleReadings: shared } = window;
-  const { fettleFields: fields, fettleMeter: Meter } = window;
-  if (!kernel || !typed || !lines || !shared || !fields || !Meter) return;
+  const { fettleFields: fields, fettleMeter: Meter, fettleKept: Kept } = window;
+  if (!kernel || !typed || !lines || !shared || !fields || !Meter || !Kept) return;
 
   const PAUSE_MS = 350; // typing rests this long before a verdict is given and read out
   const { say, make } = fields;
@@ -49,9 +50,10 @@
       const digit = width((10 ** -places).toFixed(places), this.data.quantity, symbol);
       this.meter = new Meter(this.data, this.id, digit);
       this.result = make("div", { class: "check-result", "aria-live": "polite" });
+      this.kept = new Kept(box);
       box.append(
         make("h4", {}, say("check.heading")), this.reading(), ...this.asked(), this.meter.element,
-        this.result,
+        this.result, this.kept.element,
       );
       box.hidden = false;
       box.addEventListener("input", () => {
@@ -149,23 +151,47 @@
         const given = found && found.value !== undefined;
         const figure = given ? kernel.measured(this.data, found.value, meter) : null;
         this.hints(figure && figure.range);
-        if (!found) return this.result.replaceChildren();
+        if (!found) return this.empty();
         if (found.fault && !found.impossible) throw new Fault(found.fault, { ...found, unit: list.value });
-        return this.verdict(kernel.judge(this.data, found, this.said(), meter, shared));
+        return this.verdict(kernel.judge(this.data, found, this.said(), meter, shared), found);
       } catch (fault) {
         this.hints(null);
-        if (!found) return this.result.replaceChildren();
+        if (!found) return this.empty();
         return this.refuse(fault instanceof Fault
           ? say(`check.fault.${fault.kind}`, fault.values)
           : say("check.fault.meter", { which: fault.message }));
       }
     }
 
+    empty() {
+      this.result.replaceChildren();
+      this.kept.told(null);
+    }
+
+    /* The reading and its conditions in the units they were typed in, for the job in hand. */
+    told(found, word) {
+      const inUnit = (base, quantity, unit) =>
+        Number(typed.shownIn(base, quantity, unit, shared).toPrecision(6));
+      const { input, list, quantity } = this.typed;
+      const value = found.over
+        ? say("check.over")
+        : found.impossible ? input.value.trim() : `${inUnit(found.value, quantity, list.value)} ${list.value}`;
+      const conditions = Object.entries(this.said()).map(([name, [from, to]]) => {
+        const condition = this.conditions[name];
+        const unit = condition.list.value;
+        const [low, middle] = [from, (from + to) / 2].map((base) => inUnit(base, condition.quantity, unit));
+        const off = Number((middle - low).toPrecision(3));
+        return `${shared.conditions[name].asks} ${middle} ${unit}${off ? ` ± ${off}` : ""}`;
+      });
+      return { value, word, conditions: conditions.join(", ") };
+    }
+
     refuse(text) {
+      this.kept.told(null);
       this.result.replaceChildren(make("p", { class: "check-fault" }, text));
     }
 
-    verdict(found) {
+    verdict(found, read) {
       if (!found) {
         const ranges = Object.entries(this.conditions)
           .map(([name, { usual }]) => lines.span(name, usual, unitOf(name), shared));
@@ -175,11 +201,12 @@
       const list = make("ul", { class: "check-remarks" });
       if (found.close) list.append(make("li", {}, make("b", {}, say("check.close"))));
       for (const each of told.remarks) list.append(make("li", {}, each));
-      return this.result.replaceChildren(
+      this.result.replaceChildren(
         make("p", { class: "check-word", "data-word": found.word }, say(`verdict.${found.word}`)),
         ...told.texts.map((text) => make("p", { class: "check-text" }, text)),
         ...(list.children.length ? [list] : []), ...this.onward(found),
       );
+      return this.kept.told(this.told(read, found.word));
     }
 
     /* Where the page goes on from here: the outcome, or the place to look again. */

@@ -88,6 +88,7 @@ window.fettleJobForm = (() => {
 
   const blank = () => ({
     id: "", plate: "", mileage: "", said: "", vehicle: window.fettleVehicle.chosen(), pages: {},
+    readings: [],
   });
 
   return { LONGEST, blank, button, facts, fault, form, id, line, make, say, titleOf };

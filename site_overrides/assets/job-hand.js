@@ -10,6 +10,10 @@ window.fettleJobHand = (() => {
   const LONGEST_TEXT = 60000; // of a link or a file that is looked at
   const LONGEST_CODE = 1200; // characters a phone's camera still reads off another phone
   const ADDRESS = /^[a-z0-9-]+(\/[a-z0-9-]+)*\.html$/;
+  const READING = ["page", "revision", "key", "title", "when", "value", "word", "conditions", "at"];
+  const REVISION = /^[0-9a-f]{8}$/;
+  const AT = /^\d{4}-\d\d-\d\d \d\d:\d\d$/;
+  const VERDICT = /^(in_limits|low|high|open|implausible|cannot_tell)$/;
   const STEP = /^step-\d+(-\d+)*$/;
 
   /* Gives a job as short as it gets. */
@@ -17,14 +21,25 @@ window.fettleJobHand = (() => {
     FORMAT, job.id, job.plate, job.mileage, job.said, job.vehicle,
     Object.entries(job.pages).map(([name, { revision, done, title }]) =>
       [name, revision, title || "", done.map((step) => step.slice("step-".length)).join(" ")]),
+    job.readings.map((reading) => READING.map((name) => reading[name])),
   ]);
 
   const short = (text, longest) => typeof text === "string" && text.length <= longest;
 
+  /* Gives a reading of a row, or throws where it is none of ours. */
+  function reading(row) {
+    const found = Object.fromEntries(READING.map((name, n) => [name, row[n]]));
+    const { page, revision, key, title, value, word, conditions, at } = found;
+    const fits = ADDRESS.test(page.split(" ")[0]) && REVISION.test(revision) && /^[a-z0-9-]+$/.test(key) &&
+      short(title, 200) && short(value, 60) && short(conditions, 400) && AT.test(at) && VERDICT.test(word);
+    if (!fits) throw new TypeError("no reading");
+    return found;
+  }
+
   /* Gives the job that a text tells of, or null where it is not one of ours, whole and plain. */
   function understood(text) {
     try {
-      const [format, own, plate, mileage, said, vehicle, rows] = JSON.parse(text);
+      const [format, own, plate, mileage, said, vehicle, rows, read = []] = JSON.parse(text);
       if (format !== FORMAT || !/^[0-9a-f]{16}$/.test(own)) return null;
       const fields = { plate, mileage, said };
       if (!Object.keys(fields).every((key) => short(fields[key], LONGEST[key]))) return null;
@@ -32,12 +47,13 @@ window.fettleJobHand = (() => {
       for (const [name, revision, title, steps] of rows) {
         const [address, of = ""] = name.split(" ");
         const done = steps.split(" ").map((step) => `step-${step}`);
-        const fits = ADDRESS.test(address) && short(title, 200) && /^[0-9a-f]{8}$/.test(revision) &&
+        const fits = ADDRESS.test(address) && short(title, 200) && REVISION.test(revision) &&
           done.every((step) => STEP.test(step));
         if (!fits) return null;
         if (!of || titleOf(of)) pages[name] = { revision, done, title };
       }
-      const job = { id: own, ...fields, vehicle: titleOf(vehicle) ? vehicle : "", pages };
+      const job = { id: own, ...fields, vehicle: titleOf(vehicle) ? vehicle : "", pages,
+        readings: read.map(reading) };
       return isJob(job) ? job : null;
     } catch {
       return null;

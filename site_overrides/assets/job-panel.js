@@ -33,8 +33,9 @@ window.fettleJobPanel = (() => {
 
   function change(job) {
     const done = (changed) => {
-      // The form knows the job as it was opened; ticks may have come since.
-      if (save({ ...changed, pages: get(job.id).pages })) {
+      // The form knows the job as it was opened; ticks and readings may have come since.
+      const { pages: ticks, readings: read } = get(job.id);
+      if (save({ ...changed, pages: ticks, readings: read })) {
         run(job.id);
         show();
       } else {
@@ -53,6 +54,21 @@ window.fettleJobPanel = (() => {
       list.append(make("li", {}, make("a", { href }, title || name), " ", make("span", { class: "aside" }, count)));
     }
     return list.children.length ? list : null;
+  }
+
+  /* What was read for the job, each beside the place where it is judged. */
+  function readings(job) {
+    const list = make("ul", { class: "links job-readings" });
+    for (const each of job.readings) {
+      const href = `${new URL(each.page.split(" ")[0], window.fettleJob.ROOT).href}#${each.key}`;
+      const read = `${each.value}: ${say(each.word)}`;
+      list.append(make(
+        "li", {}, make("a", { href }, each.title), " ", make("b", {}, read), " ",
+        make("span", { class: "aside" }, [each.conditions, say(`read_${each.when}`, each)].filter(Boolean).join(". ")),
+      ));
+    }
+    if (!list.children.length) return null;
+    return make("div", {}, make("p", {}, make("b", {}, say("readings"))), list);
   }
 
   function others() {
@@ -110,7 +126,7 @@ window.fettleJobPanel = (() => {
       button("clear", () => clear(running()), { class: "job-clear" }),
     );
     return put(
-      say("head", { plate: job.plate }), facts(job), pages(job), awake(), keys,
+      say("head", { plate: job.plate }), facts(job), pages(job), readings(job), awake(), keys,
       hand.giving(() => running()), others(), begins(), hand.taking(arrived),
     );
   }
@@ -136,7 +152,7 @@ window.fettleJobPanel = (() => {
     }, { class: "job-go" });
     put(
       say("arrived_head"), facts(found),
-      make("p", {}, say(count === 1 ? "ticked_one" : "ticked", { count })),
+      make("p", {}, say(count === 1 ? "ticked_one" : "ticked", { count })), readings(found),
       make("p", {}, make("b", {}, say(here ? "arrived_again" : "arrived_lead"))),
       make("p", { class: "job-keys" }, yes, button("arrived_no", () => {
         window.fettleJob.open(false);

@@ -1,5 +1,5 @@
 /* The job in hand: plate or number, mileage, the complaint in the owner's words, the vehicle, and
-   the ticks of every page it was worked on. All of it lies on this device alone. This part keeps
+   the ticks of every page it was worked on, and the readings. All of it lies on this device alone. This part keeps
    it and shows it in one line; the panel behind the line is fetched when it is asked for. */
 
 "use strict";
@@ -36,9 +36,10 @@
   }
 
   /* Gives what lies under a key, or null; what is broken or of another shape counts as nothing. */
-  function read(key, fits) {
+  function read(key, fits, ready = (found) => found) {
     try {
-      const found = JSON.parse(storage.getItem(key));
+      const kept = JSON.parse(storage.getItem(key));
+      const found = kept && ready(kept);
       return found && fits(found) ? found : null;
     } catch {
       return null;
@@ -60,17 +61,24 @@
 
   const isTicks = (found) => isText(found.revision) && Array.isArray(found.done) && found.done.every(isText);
 
+  const isReading = (found) => found && ["before", "after"].includes(found.when) &&
+    ["page", "revision", "key", "title", "value", "word", "conditions", "at"].every((name) => isText(found[name]));
+
   const isJob = (found) =>
     ["id", "plate", "mileage", "said", "vehicle"].every((name) => isText(found[name])) &&
-    found.plate !== "" && found.pages && Object.values(found.pages).every((each) => each && isTicks(each));
+    found.plate !== "" && found.pages && Object.values(found.pages).every((each) => each && isTicks(each)) &&
+    Array.isArray(found.readings) && found.readings.every(isReading);
 
-  const get = (id) => read(JOB + id, isJob);
+  /* A job of before readings went with it has none. */
+  const whole = (found) => ({ readings: [], ...found });
+
+  const get = (id) => read(JOB + id, isJob, whole);
 
   const running = () => get(storage.getItem(RUNNING) || "");
 
   function all() {
     const keys = Object.keys(storage).filter((key) => key.startsWith(JOB));
-    return keys.map((key) => read(key, isJob)).filter(Boolean)
+    return keys.map((key) => read(key, isJob, whole)).filter(Boolean)
       .sort((a, b) => a.plate.localeCompare(b.plate));
   }
 
@@ -193,8 +201,8 @@
   }
 
   window.fettleJob = {
-    AWAKE, HERE, ROOT, address, all, bar, drop, get, inTurn, isJob, keep, load, open, opener, panel,
-    place, read, ready, recall, run, running, save, storage, write,
+    AWAKE, HERE, ROOT, address, all, bar, drop, get, inTurn, isJob, keep, load, name, open, opener,
+    panel, place, read, ready, recall, run, running, save, storage, write,
   };
 
   opener.addEventListener("click", () => open(panel.hidden));

@@ -42,6 +42,14 @@ def judged(page: Page, reading: str, word: str) -> None:
     expect(box.locator(".check-result")).to_contain_text(word)
 
 
+def kept(page: Page) -> None:
+    """Type a reading with a job in hand, and look at the job."""
+    begin(page, "KQ 12")
+    judged(page, "1.3k", "High")
+    page.locator(".job-open").tap()
+    expect(page.locator(".job-readings")).to_be_visible()
+
+
 def taken_up_again(page: Page) -> None:
     """Tick two steps and come back, so that the page asks for the state."""
     tick(page, "1", "2")
@@ -79,6 +87,7 @@ STATES: dict[str, tuple[str, Callable[[Page], None]]] = {
     "low": (OTHERS, lambda page: judged(page, "600", "Low")),
     "open": (OTHERS, lambda page: judged(page, "OL", "Open")),
     "not understood": (OTHERS, lambda page: judged(page, "8x6", "")),
+    "reading kept": (OTHERS, kept),
     "other units": (OTHERS, lambda page: page.locator("[data-units=us]").tap()),
     "taken up again": (JOB, taken_up_again),
     "copy overtaken": ("safety.html", warned),
