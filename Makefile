@@ -33,5 +33,5 @@ lock:  ## bring both requirements locks up to date
 
 clean:  ## remove the environment, the site and every cache
 	@rm -rf .venv site .site.new .site.old build dist *.egg-info \
-	  .hypothesis .mypy_cache .pytest_cache .ruff_cache tests/lighthouse/node_modules
+	  .hypothesis .mypy_cache .pytest_cache .ruff_cache .lighthouse
 	@find generator tests -name __pycache__ -type d -prune -exec rm -rf {} +

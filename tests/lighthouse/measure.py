@@ -13,9 +13,10 @@ from typing import Any
 
 from tests.browser.conftest import FLAGS
 from tests.browser.find_browser import find_browser
-from tests.environment import say, stop
+from tests.environment import ROOT, say, stop
 
 HERE = Path(__file__).parent
+FOLDER = ROOT / ".lighthouse"
 COMMAND = Path("node_modules") / "lighthouse" / "cli" / "index.js"
 CATEGORIES = ("performance", "accessibility", "best-practices", "seo")
 WANTED = 100.0
@@ -30,8 +31,11 @@ def install() -> None:
     for name in ("node", "npm"):
         if shutil.which(name) is None:
             stop(f"Lighthouse needs {name}, and there is none on the PATH (Node 18.16 or newer).")
+    FOLDER.mkdir(exist_ok=True)
+    for name in ("package.json", "package-lock.json"):
+        shutil.copy2(HERE / name, FOLDER)
     usual = ("--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error")
-    if subprocess.run(["npm", "ci", *usual], cwd=HERE).returncode != 0:
+    if subprocess.run(["npm", "ci", *usual], cwd=FOLDER).returncode != 0:
         stop("npm could not install what is needed (see above); is there a network?")
 
 
@@ -54,7 +58,7 @@ def audited(address: str) -> dict[str, Any]:
             f"--only-categories={','.join(CATEGORIES)}", "--no-enable-error-reporting",
             f"--chrome-flags={' '.join(FLAGS)}",
         ],
-        cwd=HERE,
+        cwd=FOLDER,
         env={**os.environ, "CHROME_PATH": find_browser()},
         capture_output=True,
         text=True,
