@@ -18,8 +18,8 @@ READER = "assets/reader.js"
 JOINED = {
     "assets/screen.css": (
         "palette.css", "frame.css", "ways.css", "type.css", "written.css", "lists.css",
-        "values.css", "steps.css", "signals.css", "order.css", "search.css", "copy.css", "check.css", "reader.css",
-        "upkeep.css", "job.css", "note.css", "adapt.css",
+        "values.css", "steps.css", "signals.css", "order.css", "search.css", "copy.css",
+        "check.css", "reader.css", "upkeep.css", "job.css", "note.css", "adapt.css",
     ),
     "assets/paper.css": ("print.css", "sheet.css"),
     READER: (
