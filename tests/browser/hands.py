@@ -55,10 +55,9 @@ class Keys:
 
     def reach(self, goal: Locator) -> None:
         """Press Tab until the goal has the focus; at each stop it must be seen where that is."""
-        element = goal.element_handle()
         for _ in range(MOST_STOPS):
             self._page.keyboard.press("Tab")
-            stands = element.evaluate(STANDS)
+            stands = goal.evaluate(STANDS)  # found anew: a page may draw it again meanwhile
             assert not stands["lost"], f"nobody sees that the keyboard stands at {stands['lost']}"
             if stands["there"]:
                 return

@@ -58,6 +58,10 @@ WAYS: list[tuple[type[Thumb] | type[Keys], Scheme, str, Walk]] = [
 ]
 
 
+SETTLED_MS = 500
+"""After the last key the verdict is given once more, with all that was typed."""
+
+
 def arrive(page: Page, address: str, scheme: Scheme) -> None:
     """See that the page one went for is there, in its scheme and no wider than the screen."""
     page.wait_for_url(re.compile(re.escape(address)))
@@ -71,6 +75,7 @@ def judge(page: Page, hand: Hand, reading: dict[str, str], word: str) -> Locator
     box = page.locator("[data-check]:visible").first
     for field, text in reading.items():
         hand.write(box.locator(f"input[id$=-{field}]"), text)
+    box.page.wait_for_timeout(SETTLED_MS)
     expect(box.locator(".check-word")).to_have_text(word)
     return box.locator(".check-result")
 
