@@ -62,7 +62,7 @@ def test_a_dead_link_in_a_written_page_leaves_the_old_site(built: Path) -> None:
 
 def test_a_good_build_says_where_to_open_it_and_is_the_same_twice(built: Path) -> None:
     """Shows that the same records give the same bytes cold, and no litter stays beside the site."""
-    first = ask("build", manual=built)
+    first = ask_apart("build", manual=built)
     assert first.status == 0
     assert Path(first.out.strip()) == built.resolve() / "site" / "index.html"
     before = digest(built / "site")

@@ -28,8 +28,9 @@ class Reader(HTMLParser):
         self.addresses: set[str] = set()
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        """Look at one element."""
-        self.shapes.add((tag, frozenset(name for name, _ in attrs)))
+        """Look at one element; data for programs is no script, whatever its element is called."""
+        kind = f"{tag} of {dict(attrs).get('type')}" if tag == "script" else tag
+        self.shapes.add((kind, frozenset(name for name, _ in attrs)))
         for name, value in attrs:
             if name in ("href", "src", "action", "xlink:href", "srcset", "poster", "data"):
                 self.addresses.add(value or "")

@@ -8,5 +8,5 @@ from tests.publish.damage import damage
 
 
 def test_no_damage_leads_a_build_astray(tmp_path: Path) -> None:
-    """Every kind of damage once; `make soak` does them to each kept file and more."""
-    assert len(damage(tmp_path, 13, seed=3)) >= 13
+    """Some damages, and one to the site; `make soak` does every kind to each kept file."""
+    assert len(damage(tmp_path, 7, seed=3)) >= 8
