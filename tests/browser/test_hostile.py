@@ -20,7 +20,8 @@ STRANGE = f"""() => [
   ...(window.ran ? ["it ran"] : []),
   ...Array.from(document.querySelectorAll(
     "script:not([src]):not([type='application/ld+json']), iframe, object, embed, base, [style],"
-    + "[href^='javascript'], [href^='data'], [src*='{MARK}'], [href*='elsewhere.invalid']"), (one) => one.outerHTML),
+    + "[href^='javascript'], [href^='data'],"
+    + "[src*='{MARK}'], [href*='elsewhere.invalid']"), (one) => one.outerHTML),
   ...Array.from(document.querySelectorAll("*")).flatMap((one) =>
     Array.from(one.attributes, ({{ name }}) => name).filter((name) => /^on/.test(name))),
 ]"""
