@@ -99,6 +99,7 @@ def test_it_publishes_a_manual_that_lies_elsewhere(
     assert len(pages) > 20
 
 
+@pytest.mark.soak
 def test_a_manual_of_ones_own_by_the_page_word_for_word(python: Path, tmp_path: Path) -> None:
     """From an empty folder, each command of the page prints what it shows; the new test is out."""
     manual = tmp_path / "our shop's manual"

@@ -5,12 +5,15 @@ from __future__ import annotations
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
+import pytest
+
 from generator.publish import lock
 from tests.cli.asking import Answer, ask, ask_apart
 from tests.publish.kills import two_manuals
 from tests.publish.tree import digest_of_tree
 
 
+@pytest.mark.soak
 def test_the_second_gives_way_while_the_first_is_under_way(tmp_path: Path) -> None:
     """It says so in a line, and neither the site nor what is being made beside it is touched."""
     one, other = two_manuals(tmp_path)
@@ -31,6 +34,7 @@ def test_the_second_gives_way_while_the_first_is_under_way(tmp_path: Path) -> No
     assert sorted(path.name for path in tmp_path.iterdir()) == ["one", "other", "site"]
 
 
+@pytest.mark.soak
 def test_a_race_leaves_one_of_the_two_sites(tmp_path: Path) -> None:
     """Begun together in processes of their own: at least one goes through, and nothing is mixed."""
     manuals = two_manuals(tmp_path)

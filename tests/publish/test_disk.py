@@ -36,6 +36,7 @@ ls -A "$2" > "$5/beside-in-the-end"
 """
 
 
+@pytest.mark.soak
 @pytest.mark.parametrize(
     ("trouble", "said"), [("full", "No space left"), ("read-only", "Read-only file system")]
 )
