@@ -9,15 +9,6 @@ window.fettleKept = (() => {
   const { fettleFields: fields, fettleJob: keeper } = window;
   const foot = document.querySelector("[data-revision]");
 
-  const two = (number) => String(number).padStart(2, "0");
-
-  /* The reader's own day and minute. */
-  function now() {
-    const at = new Date();
-    const day = [at.getFullYear(), two(at.getMonth() + 1), two(at.getDate())].join("-");
-    return `${day} ${two(at.getHours())}:${two(at.getMinutes())}`;
-  }
-
   return class Kept {
     /* `box` holds one check, beside its value and the value's blanks for paper. */
     constructor(box) {
@@ -77,7 +68,7 @@ window.fettleKept = (() => {
     keep() {
       const made = {
         page: keeper.name(), key: this.key, title: this.title, when: this.slot,
-        revision: foot.dataset.revision, at: now(), ...this.reading,
+        revision: foot.dataset.revision, at: window.fettleElement.minute(), ...this.reading,
       };
       const before = this.kept();
       if (before && same({ ...made, at: before.at }, before)) return;

@@ -3,13 +3,11 @@
 (() => {
   "use strict";
 
-  const now = new Date();
-  const two = (number) => String(number).padStart(2, "0");
-  const today = `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+  const today = window.fettleElement.day();
   let count = 0;
 
   for (const part of document.querySelectorAll("[data-due]")) {
-    const late = part.dataset.due < today; // days of this form sort as text
+    const late = part.dataset.due < today;
     part.classList.toggle("is-overdue", late);
     part.querySelector(".overdue").hidden = !late;
     count += late ? Number(part.dataset.count ?? 0) : 0;

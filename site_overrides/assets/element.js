@@ -1,4 +1,4 @@
-/* Elements and words, as every script of ours that draws something needs them. */
+/* Elements, words and days, as every script of ours that shows something needs them. */
 
 "use strict";
 
@@ -17,5 +17,12 @@ window.fettleElement = (() => {
   const sayer = (words) => (key, values = {}) =>
     words[key].replace(/\{(\w+)\}/g, (_, name) => values[name]);
 
-  return { make, sayer };
+  const two = (number) => String(number).padStart(2, "0");
+
+  /* Gives a day as the reader's own calendar has it, in the form that sorts as text. */
+  const day = (at = new Date()) => `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())}`;
+
+  const minute = (at = new Date()) => `${day(at)} ${two(at.getHours())}:${two(at.getMinutes())}`;
+
+  return { day, make, minute, sayer };
 })();

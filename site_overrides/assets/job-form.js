@@ -13,11 +13,7 @@ window.fettleJobForm = (() => {
     return element;
   };
 
-  /* Gives the name of a vehicle, "" for one that this manual does not know. */
-  const titleOf = (vehicle) => {
-    const found = window.fettleVehicles.vehicles.find(({ id }) => id === vehicle);
-    return found ? found.title : "";
-  };
+  const { titleOf } = window.fettleVehicle;
 
   const line = (key, field) =>
     make("p", { class: "job-line" }, make("label", { for: field.id }, say(key)), field);

@@ -1,6 +1,7 @@
 /* The job in hand: plate or number, mileage, the complaint in the owner's words, the vehicle, and
-   the ticks of every page it was worked on, and the readings. All of it lies on this device alone. This part keeps
-   it and shows it in one line; the panel behind the line is fetched when it is asked for. */
+   the ticks of every page it was worked on, and the readings. All of it lies on this device alone.
+   This part keeps it and shows it in one line; the panel behind the line is fetched when it is
+   asked for. */
 
 "use strict";
 

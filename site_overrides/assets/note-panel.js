@@ -5,7 +5,7 @@
 
 window.fettleNote = (() => {
   const { ROOT, read, running, storage, write } = window.fettleJob;
-  const { make, sayer } = window.fettleElement;
+  const { day, make, sayer } = window.fettleElement;
   const { download, mail, whole } = window.fettleHandIn;
   const { words, notes_to } = window.fettleNoteWords;
   const say = sayer(words);
@@ -19,17 +19,6 @@ window.fettleNote = (() => {
 
   const isNote = (found) =>
     [...FACTS, "path", "text"].every((name) => typeof found[name] === "string") && PATH.test(found.path);
-
-  const titleOf = (id) => {
-    const found = window.fettleVehicles.vehicles.find((each) => each.id === id);
-    return found ? found.title : "";
-  };
-
-  function day() {
-    const now = new Date();
-    const two = (number) => String(number).padStart(2, "0");
-    return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-  }
 
   function stepOf(step) {
     if (!step) return "";
@@ -49,7 +38,7 @@ window.fettleNote = (() => {
       address: reachable ? new URL(path, ROOT).href : path,
       revision: document.querySelector("[data-revision]").dataset.revision,
       step: stepOf(anchor ? document.getElementById(anchor) : null),
-      vehicle: titleOf(window.fettleVehicle ? window.fettleVehicle.chosen() : ""),
+      vehicle: window.fettleVehicle ? window.fettleVehicle.titleOf(window.fettleVehicle.chosen()) : "",
       job: job ? flat(job.plate) : "",
       day: day(),
       text: "",

@@ -152,7 +152,11 @@
     if (found) goal.scrollIntoView();
   }
 
-  window.fettleVehicle = { chosen: () => (chosen() || { id: "" }).id, choose: set };
+  window.fettleVehicle = {
+    chosen: () => (chosen() || { id: "" }).id,
+    choose: set,
+    titleOf: (id) => titles([id]), // "" for one that this manual does not know
+  };
   if (data.vehicles.length < 2) {
     opener.hidden = true;
     return;
