@@ -66,7 +66,7 @@ def build(
                     plan = pages_of.plan(read.kb, (), preview=preview)
                     known = Last(str(site)) if preview else Last.read(folder, site)
                     made = _make(settings_file, site, plan, known, before)
-                swap.swap(site)
+                swap.swap(site, settled=not preview)
             finally:
                 swap.mend(site)
             if not preview:

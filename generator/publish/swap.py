@@ -3,7 +3,8 @@
 On Linux the two folders change places in one step (renameat2 with RENAME_EXCHANGE), so that a
 reader's request meets the old site or the new one, never a gap. Elsewhere the old folder is
 renamed away first; a kill between the two renames leaves it under its waiting name, from where
-:func:`mend` brings it back at the next run.
+:func:`mend` brings it back at the next run. Before either, the new site is on the disk itself:
+after a power cut there is the old site or the new one, whole.
 """
 
 from __future__ import annotations
@@ -41,20 +42,26 @@ def mend(site: Path) -> None:
         _clear(left_over)
 
 
-def swap(site: Path) -> None:
+def swap(site: Path, *, settled: bool = True) -> None:
     """Put the folder built beside a site in its place.
 
     Parameters
     ----------
     site : Path
         Where readers look; it may not exist yet.
+    settled : bool
+        Whether the new site is to be on the disk itself first. A look that is made anew at the next
+        save can do without.
 
     Raises
     ------
     OSError
-        If the folders cannot be renamed; the old site is still in its place.
+        If the new site cannot be put on the disk or the folders cannot be renamed; the old site is
+        still in its place.
     """
     new, old = beside(site), waiting(site)
+    if settled:
+        _settle(new)
     if not site.exists():
         new.rename(site)
         return
@@ -68,6 +75,27 @@ def swap(site: Path) -> None:
         # A waiting site is a whole one, so it is taken apart under the other name.
         old.rename(new)
     _clear(new)
+
+
+def _settle(folder: Path) -> None:
+    """Have what was written there on the disk itself, so that a power cut finds it whole.
+
+    One call for the whole file system, since one a file takes longer than building the site.
+    """
+    if not sys.platform.startswith("linux"):
+        if hasattr(os, "sync"):
+            os.sync()
+        return
+    handle = os.open(folder, os.O_RDONLY)
+    try:
+        settled = ctypes.CDLL(None, use_errno=True).syncfs(handle) == 0
+    except AttributeError:  # a C library of long ago
+        os.sync()
+        settled = True
+    finally:
+        os.close(handle)
+    if not settled:
+        raise OSError(ctypes.get_errno(), os.strerror(ctypes.get_errno()), str(folder))
 
 
 def _is_folder(path: Path) -> bool:

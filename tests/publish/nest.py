@@ -64,6 +64,7 @@ class Nest:
 if __name__ == "__main__":
     site_path, *rest = sys.argv[1:]
     logging.getLogger("mkdocs").setLevel(logging.CRITICAL)
+    swap._settle = lambda folder: None  # the end of a process takes nothing from the disk
     nest = Nest(Path(site_path), [Path(one) for one in rest])
     # A build that goes elsewhere, so that nothing is imported after a fork.
     nest.build(0, nest.target.with_name("spare"))

@@ -9,5 +9,5 @@ from tests.publish.kills import kill
 
 def test_a_kill_at_any_moment_leaves_a_whole_site(tmp_path: Path) -> None:
     """Kills while pages are written, around the swap and while the old site is taken apart."""
-    seen = kill(tmp_path, 10, seed=7)
+    seen = kill(tmp_path, 20, seed=7)
     assert seen["old site"] and seen["new site"] and seen["a folder left beside it"], seen

@@ -62,3 +62,29 @@ def test_a_rename_that_fails_leaves_the_old_site(
     with pytest.raises(FileNotFoundError):
         swap.swap(site)
     assert (site / "index.html").read_text() == "old"
+
+
+def test_the_new_site_is_on_the_disk_before_the_old_one_goes(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A power cut behind the exchange must not find names without contents."""
+    site = tmp_path / "site"
+    for folder in (site, swap.beside(site)):
+        folder.mkdir()
+    (swap.beside(site) / "index.html").write_text("new", encoding="utf-8")
+    seen: list[object] = []
+    settle, exchanged = swap._settle, swap._exchanged
+
+    def noted_settle(folder: Path) -> None:
+        seen.append((folder.name, (folder / "index.html").read_text("utf-8")))
+        settle(folder)
+
+    def noted_exchange(one: Path, other: Path) -> bool:
+        seen.append("exchange")
+        return exchanged(one, other)
+
+    monkeypatch.setattr(swap, "_settle", noted_settle)
+    monkeypatch.setattr(swap, "_exchanged", noted_exchange)
+    swap.swap(site)
+    assert seen == [(".site.new", "new"), "exchange"]
+    assert (site / "index.html").read_text("utf-8") == "new"
