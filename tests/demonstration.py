@@ -13,6 +13,8 @@ ROOT = Path(__file__).resolve().parent.parent
 # The folder of the small manual, and the records in it.
 SMALL = ROOT / "tests" / "small_manual"
 SMALL_RECORDS = SMALL / "kb_source"
+# The records of the smallest manual that has every kind, for tests that build again and again.
+SMALLEST_RECORDS = ROOT / "tests" / "corpus" / "manual" / "kb_source"
 # The records of the demonstration manual, whatever they say today.
 DEMONSTRATION = ROOT / "kb_source"
 

@@ -17,6 +17,7 @@ from typing import NoReturn
 ROOT = Path(__file__).resolve().parent.parent
 FOLDER = ROOT / ".venv"
 STAMP = FOLDER / "made-from"
+BYTE_CODE = FOLDER / "byte-code"
 LOCK = ROOT / "requirements.lock"
 BENCH_LOCK = ROOT / "requirements-bench.lock"
 PROJECT = ROOT / "pyproject.toml"

@@ -13,6 +13,7 @@ import sys
 if sys.version_info < (3, 11):  # noqa: UP036  # whoever starts this by hand may have an older one
     sys.exit("fettlebook: Python 3.11 or newer is needed, this is " + sys.version.split()[0])
 
+import os
 import subprocess
 import tempfile
 import time
@@ -220,7 +221,20 @@ def _run(*command: str | Path) -> int:
 
 def _ran(*command: str | Path, caught: bool = False) -> subprocess.CompletedProcess[str]:
     out, err = (subprocess.PIPE, subprocess.STDOUT) if caught else (None, None)
-    return subprocess.run(list(map(str, command)), cwd=ROOT, text=True, stdout=out, stderr=err)
+    return subprocess.run(
+        list(map(str, command)), cwd=ROOT, env=_surroundings(), text=True, stdout=out, stderr=err
+    )
+
+
+def _surroundings() -> dict[str, str]:
+    """Give what a process finds around it, with a place of the project's own for byte code.
+
+    Some machines forbid it. Then each of hundreds of processes compiles all that it imports anew,
+    which takes longer than what most of them do.
+    """
+    found = {**os.environ, "PYTHONPYCACHEPREFIX": str(environment.BYTE_CODE)}
+    found.pop("PYTHONDONTWRITEBYTECODE", None)
+    return found
 
 
 if __name__ == "__main__":

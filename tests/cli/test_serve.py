@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shutil
 import socket
 import subprocess
 import sys
@@ -15,7 +14,7 @@ from pathlib import Path
 import pytest
 
 from tests.cli.asking import replace_in
-from tests.demonstration import ROOT
+from tests.demonstration import ROOT, SMALLEST_RECORDS, copy_manual
 
 PATIENCE_S = 60.0
 PAGE = "tests/winding-resistance.html"
@@ -30,11 +29,11 @@ def free_port() -> int:
 
 @pytest.fixture(params=["fettlebook", "mkdocs"])
 def served(
-    request: pytest.FixtureRequest, manual_dir: Path, tmp_path: Path
+    request: pytest.FixtureRequest, tmp_path: Path
 ) -> Iterator[tuple[Path, str]]:
-    """Serve a copy of the manual, by our command or by the host's; give folder and address."""
+    """Serve the smallest manual, by our command or by the host's; give folder and address."""
     folder = tmp_path / "manual"
-    shutil.copytree(manual_dir, folder, ignore=shutil.ignore_patterns("site", ".site*"))
+    copy_manual(folder, SMALLEST_RECORDS)
     address = f"127.0.0.1:{free_port()}"
     command = {
         "fettlebook": ["-m", "generator", "-C", str(folder), "serve", "--address", address],

@@ -18,10 +18,9 @@ from pathlib import Path
 from generator.edit import rename, start
 from generator.edit.files import create, every, put
 from generator.records.load import load
-from tests.demonstration import ROOT
+from tests.demonstration import SMALLEST_RECORDS
 from tests.steps import STEPS, forked
 
-SMALLEST = ROOT / "tests" / "corpus" / "manual" / "kb_source"
 Tree = dict[str, bytes]
 Work = Callable[[], object]
 """What is killed: it was made ready, records read, by a process that lives on."""
@@ -94,7 +93,7 @@ def faults(command: str, root: Path, told: mmap.mmap) -> Iterator[str]:
     if command == "start":
         (old / ".git").mkdir(parents=True)
     else:
-        shutil.copytree(SMALLEST, old)
+        shutil.copytree(SMALLEST_RECORDS, old)
     shutil.copytree(old, folder)
     task(folder)()
     before, after = tree(old), tree(folder)

@@ -12,9 +12,7 @@ import pytest
 from generator import layout, manual
 from generator.edit import changes, versions
 from tests.cli.asking import ask, replace_in
-from tests.demonstration import ROOT
-
-SMALLEST = ROOT / "tests" / "corpus" / "manual" / layout.RECORDS
+from tests.demonstration import ROOT, SMALLEST_RECORDS
 
 
 def git(folder: Path, *words: str) -> None:
@@ -35,7 +33,7 @@ def commit(folder: Path, words: str) -> None:
 def history(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Give a repository with a base, a value, a caution, a slip, and a page nobody need know of."""
     folder = tmp_path_factory.mktemp("history") / "manual"
-    shutil.copytree(SMALLEST, folder / layout.RECORDS)
+    shutil.copytree(SMALLEST_RECORDS, folder / layout.RECORDS)
     shutil.copy(ROOT / layout.SETTINGS, folder)
     (folder / layout.DOCS).mkdir()
     (folder / ".gitignore").write_text(f"{layout.CACHE}/\n")
@@ -108,7 +106,7 @@ def test_a_shallow_clone_says_that_it_is_one(history: Path, tmp_path: Path) -> N
 
 def test_without_git_it_says_so(tmp_path: Path) -> None:
     """No page is written that would look like a manual in which nothing ever changed."""
-    shutil.copytree(SMALLEST, tmp_path / "manual" / layout.RECORDS)
+    shutil.copytree(SMALLEST_RECORDS, tmp_path / "manual" / layout.RECORDS)
     shutil.copy(ROOT / layout.SETTINGS, tmp_path / "manual")
     done = ask("changes", manual=tmp_path / "manual")
     assert done.status == 2 and "no git repository" in done.err and not done.out

@@ -17,10 +17,9 @@ from pathlib import Path
 
 from generator.publish import swap
 from tests.cli.asking import replace_in
-from tests.demonstration import ROOT, copy_manual
+from tests.demonstration import ROOT, SMALLEST_RECORDS, copy_manual
 from tests.publish.tree import digest_of_tree
 
-SMALLEST = ROOT / "tests" / "corpus" / "manual" / "kb_source"
 LONGEST_S = 60.0
 AIMS = ("any step", "the swap", "any step", "any time", "clearing")
 
@@ -28,7 +27,7 @@ AIMS = ("any step", "the swap", "any step", "any time", "clearing")
 def two_manuals(folder: Path) -> list[Path]:
     """Lay down two manuals that differ on most pages and in which pages there are."""
     one, other = folder / "one", folder / "other"
-    copy_manual(one, SMALLEST)
+    copy_manual(one, SMALLEST_RECORDS)
     shutil.copytree(one, other)
     replace_in(other / "kb_source" / "settings.yml", "title: ", "title: Another ")
     replace_in(other / "kb_source" / "components" / "undertray.yml", "title: ", "title: Lower ")

@@ -19,9 +19,8 @@ from generator.publish.build import NotBuilt, build
 from generator.publish.files import digest_of
 from generator.publish.standing import TICK_S
 from tests.cli.asking import replace_in
-from tests.demonstration import ROOT
+from tests.demonstration import ROOT, SMALLEST_RECORDS
 
-SMALLEST = ROOT / "tests" / "corpus" / "manual" / layout.RECORDS
 ABOUT = "# About\n\nThe [test](tests/winding-resistance.html) of the winding.\n"
 
 
@@ -29,7 +28,7 @@ ABOUT = "# About\n\nThe [test](tests/winding-resistance.html) of the winding.\n"
 def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Path]:
     """Give the smallest manual in which every kind occurs, with a theme of its own."""
     made = tmp_path / "manual"
-    shutil.copytree(SMALLEST, made / layout.RECORDS)
+    shutil.copytree(SMALLEST_RECORDS, made / layout.RECORDS)
     shutil.copy(ROOT / layout.SETTINGS, made)
     (made / layout.DOCS).mkdir()
     (made / layout.DOCS / "about.md").write_text(ABOUT)
