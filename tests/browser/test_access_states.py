@@ -11,12 +11,12 @@ from playwright.sync_api import Page, expect
 from tests.browser import access
 from tests.browser.conftest import Scheme, Watch
 from tests.browser.static_server import StaticServer
+from tests.browser.test_every_page import UNFOLD
 from tests.browser.test_job import begin
 from tests.browser.test_policy import kinds
 from tests.browser.test_resume import JOB, tick
 from tests.browser.test_vehicle import HERE, OTHERS, SHARED, choose
 
-OPEN_ALL = "document.querySelectorAll('.sheet details').forEach((one) => { one.open = true; })"
 # What a copy keeps of a newer manual: so old, and so much changed, that it says all it can say.
 OLD_COPY = """async () => {
   const newer = { version: "newer", withdrawn: [["gone.html", "A page"]],
@@ -99,7 +99,6 @@ STATES: dict[str, tuple[str, Callable[[Page], None]]] = {
 COVERED = ("overlapped by another element", "partially overlaps other elements")
 
 
-@pytest.mark.soak
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_every_state_is_sound(scheme: Scheme, phone_page: Watch, site_server: StaticServer) -> None:
     """Whatever a reader opens, types or is told, axe finds no fault and no new doubt in it."""
@@ -113,7 +112,6 @@ def test_every_state_is_sound(scheme: Scheme, phone_page: Watch, site_server: St
     assert [fault for fault in found if not any(word in fault for word in COVERED)] == []
 
 
-@pytest.mark.soak
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_every_template_opened_holds_in_sunlight(
     scheme: Scheme, phone_page: Watch, site_server: StaticServer, site_dir: Path
@@ -125,6 +123,6 @@ def test_every_template_opened_holds_in_sunlight(
     page, found = phone_page(scheme), []
     for address in kinds(site_dir):
         page.goto(site_server.url(address))
-        page.evaluate(OPEN_ALL)
+        page.evaluate(UNFOLD)
         found += access.look(page, address, rules={"color-contrast-enhanced": {"enabled": True}})
     assert found == []

@@ -9,8 +9,7 @@ from playwright.sync_api import CDPSession, Page
 
 from tests.browser.conftest import Watch
 from tests.browser.static_server import StaticServer
-from tests.browser.test_access_states import OPEN_ALL
-from tests.browser.test_every_page import SIDEWAYS
+from tests.browser.test_every_page import SIDEWAYS, UNFOLD
 from tests.browser.test_policy import kinds, watched
 
 TARGETS = (Path(__file__).parent / "targets.js").read_text("utf-8")
@@ -49,7 +48,7 @@ def test_every_kind_of_page_has_room(
     for address in kinds(site_dir):
         page.set_viewport_size({"width": 390, "height": 844})
         page.goto(site_server.url(address))
-        page.evaluate(OPEN_ALL)
+        page.evaluate(UNFOLD)
         found += [f"{address} {fault}" for fault in missed(page)]
         set_text(session, TWICE_PX)
         assert page.evaluate("parseFloat(getComputedStyle(document.body).fontSize)") >= TWICE_PX
