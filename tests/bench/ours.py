@@ -70,18 +70,26 @@ class Manual:
         name, old, new, _page = edit
         replace_in(self.folder / layout.RECORDS / name, old, new)
 
-    def refresh(self) -> Cost:
-        """Serve the manual, save a record and wait for its page; memory and processor unknown."""
+    def refresh(self, *, by_host: bool = False) -> Cost:
+        """Serve the manual, by our own command or by MkDocs's, save a record and wait for its page.
+
+        Memory and processor are unknown.
+        """
         with closing(socket.socket()) as one:
             one.bind(("127.0.0.1", 0))
             port = one.getsockname()[1]
         name, old, new, test = USED_OFTEN
         path = self.folder / layout.RECORDS / name
         text = path.read_text("utf-8")
-        command = python("-m", "generator", "-q", "-C", str(self.folder), "serve")
+        address = f"127.0.0.1:{port}"
+        command = (
+            python("-m", "mkdocs", "serve", "-q", "-f", str(self.folder / layout.SETTINGS), "-a")
+            if by_host
+            else python("-m", "generator", "-q", "-C", str(self.folder), "serve", "--address")
+        )
         with (self.folder / "log").open("wb") as log:
             server = subprocess.Popen(
-                [*command, "--address", f"127.0.0.1:{port}"], cwd=ROOT, stdout=log, stderr=log,
+                [*command, address], cwd=ROOT, stdout=log, stderr=log,
                 env={**os.environ, **self.env},
             )  # fmt: skip
         try:

@@ -52,7 +52,10 @@ TARGETS = (
 
 GROWTH_FROM, MOST_GROWTH = 1000, 1.05
 MOST_MIB, AT_SIZE = 300.0, 5000
-MOST_REFRESH_S = 1.5
+MOST_REFRESH_S = {"save to refresh": 1.5, "save to refresh under MkDocs": 2.5}
+REFRESHED = 1000
+"""Records at which a save is to be seen so soon."""
+MOST_FIGURE_MS = 25.0
 
 
 def exponents(costs: Mapping[int, Cost]) -> dict[tuple[int, int], float]:

@@ -56,7 +56,8 @@ def test_the_table_says_what_is_met_and_what_is_not() -> None:
         "build, nothing changed": {1000: Cost(0.2, 0.2, 40)},
         "one page with Material": {1000: Cost(1, 1, 60)},
     }
-    text = report.text(costs, {1000: 500}, "memory", rivals.PAGE_BYTES)
+    text = report.text(costs, {1000: 500}, "memory", rivals.PAGE_BYTES, 30.0)
     assert "| check, cold | composing the YAML | 1,000 | 4.50 | 3 | not met |" in text
     assert "| build, nothing changed | one page with Material | 1,000 | 0.20 | 1.5 | met |" in text
+    assert "| one figure, ms of one processor |  |  | 30.0 | 25 | not met |" in text
     assert "Hugo |" not in text
