@@ -5,11 +5,14 @@ from __future__ import annotations
 import hashlib
 import json
 import os
+import re
 import subprocess
 import sys
 import tempfile
 import tomllib
 import venv
+from concurrent.futures import ThreadPoolExecutor
+from functools import partial
 from importlib.util import find_spec
 from pathlib import Path
 from typing import NoReturn
@@ -88,12 +91,23 @@ def _make() -> None:
     # From nothing, so that no package of an older lock stays behind.
     venv.create(FOLDER, clear=True, with_pip=True, symlinks=os.name != "nt")
     python = str(_python_in(FOLDER))
-    _pip(python, "install", "--no-deps", "--require-hashes", "-r", LOCK.name)
+    _install_locked(python)
     _pip(python, "install", "--no-deps", "--no-build-isolation", "-e", ".")
     STAMP.write_text(_made_from())
 
 
-def _pip(python: str, *arguments: str) -> None:
+def _install_locked(python: str) -> None:
+    """Install what the lock names, a part in each of two processes: unpacking keeps a core busy."""
+    pinned = re.findall(r"^[^\s#].*\n(?:[ \t].*\n)*", LOCK.read_text("utf-8"), re.MULTILINE)
+    with tempfile.TemporaryDirectory() as folder, ThreadPoolExecutor() as both:
+        parts = [Path(folder) / f"part-{number}.txt" for number in range(2)]
+        for number, part in enumerate(parts):
+            part.write_text("".join(pinned[number::2]), "utf-8")
+        install = partial(_pip, python, "install", "--no-deps", "--require-hashes", "-r")
+        list(both.map(install, parts))  # a fault of one is raised as its turn comes
+
+
+def _pip(python: str, *arguments: str | Path) -> None:
     # Compiled as it is first used: most of what comes never is.
     usual = ("--no-compile", "--quiet", "--disable-pip-version-check")
     command = [python, "-m", "pip", *arguments, *usual]
