@@ -12,7 +12,7 @@ from itertools import combinations
 
 from generator.expected.engine import CannotExpect
 from generator.records.kinds.things import Spec, Vehicle
-from generator.records.knowledge_base import KnowledgeBase
+from generator.records.knowledge_base import KnowledgeBase, table
 
 EARLIEST, LATEST = datetime.date.min, datetime.date.max
 
@@ -56,12 +56,32 @@ def scope(kb: KnowledgeBase, spec: Spec) -> Scope:
 def family(kb: KnowledgeBase, spec: Spec) -> list[Spec]:
     """Give a spec and all that stand in for it, or for what stands in for it, by id."""
     root = general(kb, spec)
-    standing_in = [
-        other
-        for other in kb.all("specs", Spec)
-        if other.overrides is not None and general(kb, other).id == root.id
-    ]
-    return sorted({s.id: s for s in (root, *standing_in)}.values(), key=lambda s: s.id)
+    ids = {root.id, *kb.table(_standing_in).get(root.id, ())}
+    return [kb.get("specs", id_, Spec) for id_ in sorted(ids)]
+
+
+@table
+def _standing_in(kb: KnowledgeBase) -> dict[str, tuple[str, ...]]:
+    """Give the specs that stand in for others, by the most general one of their family."""
+    found: dict[str, tuple[str, ...]] = {}
+    for spec in kb.all("specs", Spec):
+        if spec.overrides is not None:
+            root = general(kb, spec).id
+            found[root] = (*found.get(root, ()), spec.id)
+    return found
+
+
+def specs_of(kb: KnowledgeBase, component: str) -> list[Spec]:
+    """Give the specs of a part, by id."""
+    return [kb.get("specs", id_, Spec) for id_ in kb.table(_by_part).get(component, ())]
+
+
+@table
+def _by_part(kb: KnowledgeBase) -> dict[str, tuple[str, ...]]:
+    found: dict[str, tuple[str, ...]] = {}
+    for spec in kb.all("specs", Spec):
+        found[spec.component] = (*found.get(spec.component, ()), spec.id)
+    return found
 
 
 def general(kb: KnowledgeBase, spec: Spec) -> Spec:

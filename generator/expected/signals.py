@@ -8,6 +8,7 @@ from itertools import count
 from math import sqrt
 from typing import Literal
 
+from generator.expected.choose import specs_of
 from generator.expected.engine import CannotExpect, expect, needs
 from generator.quantities import Interval
 from generator.records.kinds.instruments import Screen
@@ -104,9 +105,8 @@ def settings_for(
     """
     about = [
         spec
-        for spec in kb.all("specs", Spec)
-        if spec.component == component
-        and spec.standing == "vehicle_value"
+        for spec in specs_of(kb, component)
+        if spec.standing == "vehicle_value"
         and set(spec.applies_to) & set(vehicles)
     ]
     wave = next((w for w in (_wave(kb, spec, about) for spec in about) if w), None)

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from generator.pages.book import Book
+from generator.expected.choose import specs_of
+from generator.pages.book import Book, RecordKey, listed
 from generator.pages.strings import say
 from generator.records.kinds import Record
 from generator.records.kinds.cases import Case
@@ -18,8 +19,9 @@ from generator.records.kinds.knowledge import (
     Term,
     Tool,
 )
-from generator.records.kinds.things import Circuit, Component, Spec, Vehicle
+from generator.records.kinds.things import Circuit, Component, Vehicle
 from generator.records.kinds.work import Job, Procedure, Replacement, Test
+from generator.records.knowledge_base import KnowledgeBase, table
 
 
 def title_of(record: Record) -> str:
@@ -117,11 +119,15 @@ def _job(book: Book, job: Job) -> Iterable[str | None]:
             return []
 
 
+@table
+def _codes_of(kb: KnowledgeBase) -> dict[str, tuple[RecordKey, ...]]:
+    """Give the codes that name a part, by that part."""
+    return listed(kb, "codes", FaultCode, lambda code: code.components)
+
+
 def _component(book: Book, component: Component) -> Iterable[str | None]:
-    specs = [s.title for s in book.kb.all("specs", Spec) if s.component == component.id]
-    codes = [
-        code.code for code in book.kb.all("codes", FaultCode) if component.id in code.components
-    ]
+    specs = [spec.title for spec in specs_of(book.kb, component.id)]
+    codes = [code.code for code in book.pick(_codes_of, component.id, FaultCode)]
     return [*component.fails, *codes, *specs, component.does,
             say(f"zone.{component.location.zone}")]  # fmt: skip
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from generator.expected.choose import specs_of
 from generator.pages import routes
 from generator.pages.book import Book, LinkTo, RecordKey, listed, planned_for
 from generator.pages.drawings import circuit_picture, location_picture, wheel_picture
@@ -41,7 +42,7 @@ def planned(book: Book) -> Planned:
 
 
 def _component(book: Book, component: Component) -> Page:
-    specs = book.pick(_specs_of, component.id, Spec)
+    specs = specs_of(book.kb, component.id)
     reads = book.kb.find("components", component.reads, Component)
     toothed = component if component.wheel else reads
     circuit = book.kb.find("circuits", component.circuit, Circuit)
@@ -88,11 +89,6 @@ def _component(book: Book, component: Component) -> Page:
         + _list_headings(lists),
         description=f"{component.title}, {book.vehicles(component.fitted_to)}",
     )  # fmt: skip
-
-
-@table
-def _specs_of(kb: KnowledgeBase) -> dict[str, tuple[RecordKey, ...]]:
-    return listed(kb, "specs", Spec, lambda spec: [spec.component])
 
 
 @table
