@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from functools import partial
 from typing import Any
 
 from generator.hazards import Guarded, audit, rules_for, word_of
@@ -31,13 +32,21 @@ def document(book: Book) -> str:
         its `job` (record key), `title`, `page`, `record` (its file), the state at
         its `start`, the state it has `left`, `stops_at` (the number of the step at which the page
         stops because the work is reserved, or null) and its `steps` as :func:`audit` gives them.
+        A job stands on a line of its own.
     """
-    found = {
-        "schema": SCHEMA,
-        "rules": [_rule(rule) for rule in rules_for(book.kb)],
-        "jobs": [_job(book, guarded) for _key, guarded in sorted(book.guarded.items())],
-    }
-    return json.dumps(found, ensure_ascii=False, indent=1) + "\n"
+    rules = _json([_rule(rule) for rule in rules_for(book.kb)])
+    jobs = ",\n".join(
+        book.kb.remember("audit", key, partial(_told, book, key)) for key in sorted(book.guarded)
+    )
+    return f'{{"schema": {SCHEMA},\n"rules": {rules},\n"jobs": [\n{jobs}\n]}}\n'
+
+
+def _told(book: Book, key: str) -> str:
+    return _json(_job(book, book.guarded[key]))
+
+
+def _json(found: object) -> str:
+    return json.dumps(found, ensure_ascii=False)
 
 
 def _rule(rule: Hazard) -> dict[str, Any]:

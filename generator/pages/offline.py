@@ -5,12 +5,14 @@ from __future__ import annotations
 import hashlib
 import json
 from collections.abc import Iterable, Iterator
+from functools import partial
 
 from generator.hazards import Guarded, HazardLine, rules_for
 from generator.pages import routes, withdrawn
 from generator.pages.book import Book
 from generator.pages.page import Planned, render
 from generator.pages.strings import say
+from generator.records.kinds import Record
 
 
 def planned(book: Book) -> Planned:
@@ -35,14 +37,23 @@ def cautions(book: Book) -> str:
         An object: address of the page to its digest, "withdrawn" for one that tells no more.
     """
     found = {
-        routes.address(guarded.job): _digest(_of_job(guarded))
-        for _key, guarded in sorted(book.guarded.items())
+        routes.address(_job(book, key)): book.kb.remember("warned of", key, partial(_of, book, key))
+        for key in sorted(book.guarded)
     }
     found |= dict.fromkeys(withdrawn.addresses(book.kb), withdrawn.STATUS)
     found[routes.SAFETY] = _digest(
         [book.kb.settings.emergency, *map(_line, map(HazardLine.of, rules_for(book.kb)))]
     )
     return json.dumps(found, ensure_ascii=False, separators=(",", ":"), sort_keys=True)
+
+
+def _job(book: Book, key: str) -> Record:
+    kind, _, id_ = key.partition("/")
+    return book.kb.records[kind][id_]
+
+
+def _of(book: Book, key: str) -> str:
+    return _digest(_of_job(book.guarded[key]))
 
 
 def _of_job(guarded: Guarded) -> Iterator[str]:

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import hashlib
+from collections.abc import Callable, Sequence
+from functools import partial
 from math import sqrt
+from typing import Any
 
 from markupsafe import Markup
 
@@ -40,11 +43,18 @@ SWITCHING_DUTY = 0.5
 """Duty drawn where a record states none; the figure is about shape and levels."""
 
 
+def _once(book: Book, draw: Callable[..., str], *what: Any, **more: Any) -> Markup:
+    """Give a figure, drawn unless the very same was drawn before: nothing else goes into it."""
+    shown = f"{draw.__module__} {draw.__qualname__} {what!r} {more!r}"
+    key = hashlib.blake2b(shown.encode(), digest_size=20).hexdigest()
+    return drawn(book.kb.remember("figure", key, partial(draw, *what, **more)))
+
+
 def value_picture(book: Book, view: ValueView) -> Markup:
     """Give the figure of a value, or nothing where a figure would say no more than the text."""
     kind = view.spec.model.name
     if kind == "winding":
-        return _winding(view)
+        return _winding(book, view)
     if kind == "pickup_volts":
         return _pickup(book, view)
     if kind == "pull_up":
@@ -52,7 +62,7 @@ def value_picture(book: Book, view: ValueView) -> Markup:
     return Markup()
 
 
-def _winding(view: ValueView) -> Markup:
+def _winding(book: Book, view: ValueView) -> Markup:
     rows = view.expectations
     if any(e.low is None or e.nominal is None or e.high is None for e in rows):
         return Markup()
@@ -60,7 +70,7 @@ def _winding(view: ValueView) -> Markup:
         say("figure.winding_row", condition=r.condition, low=r.low, high=r.high, unit=view.unit)
         for r in view.rows
     )
-    return drawn(winding_band(
+    return _once(book, winding_band,
         f"band-{view.spec.id}",
         BandWords(
             title=say("figure.winding_title", title=view.spec.title),
@@ -77,7 +87,7 @@ def _winding(view: ValueView) -> Markup:
             BandRow(e.conditions["temperature"].low, row.low, row.high)
             for e, row in zip(rows, view.rows, strict=True)
         ],
-    ))  # fmt: skip
+    )  # fmt: skip
 
 
 def _wheel_of(book: Book, spec: Spec) -> Wheel | None:
@@ -130,7 +140,7 @@ def _pickup(book: Book, view: ValueView) -> Markup:
     peak_v = nominal_v * sqrt(2)  # near-sine between teeth: crest factor of a sine
     cut, span, angles = _window(wheel)
     volts = [float(v) * peak_v for v in _turned(list(shape), wheel)[cut]]
-    return drawn(pickup_wave(
+    return _once(book, pickup_wave,
         f"wave-{view.spec.id}",
         PickupWords(
             title=say("figure.pickup_title"),
@@ -144,7 +154,7 @@ def _pickup(book: Book, view: ValueView) -> Markup:
             peak_to_peak=say("figure.peak_to_peak", volts=figure(2 * peak_v, 1)),
         ),
         angles, volts, span, wheel.positions, (-peak_v, peak_v),
-    ))  # fmt: skip
+    )  # fmt: skip
 
 
 def _nominal_v(expectation: Expectation) -> float:
@@ -170,7 +180,7 @@ def _square(book: Book, view: ValueView) -> Markup:
         wheel.positions * SAMPLES_A_TOOTH,
     )  # fmt: skip
     cut, span, angles = _window(wheel)
-    return drawn(square_wave(
+    return _once(book, square_wave,
         f"wave-{view.spec.id}",
         SquareWords(
             title=say("figure.square_title"),
@@ -188,10 +198,10 @@ def _square(book: Book, view: ValueView) -> Markup:
         ),
         angles, [float(v) for v in _turned(list(wave), wheel)[cut]],
         SquareLevels(low_v, low_max_v, here.low, high_v), span, wheel.positions,
-    ))  # fmt: skip
+    )  # fmt: skip
 
 
-def doubt_picture(figure_id: str, places: Sequence[Place]) -> Markup:
+def doubt_picture(book: Book, figure_id: str, places: Sequence[Place]) -> Markup:
     """Draw how doubt falls along the order of tests."""
     if not places:
         return Markup()
@@ -202,7 +212,7 @@ def doubt_picture(figure_id: str, places: Sequence[Place]) -> Markup:
         )
         for n, place in enumerate(places, start=1)
     )  # fmt: skip
-    return drawn(doubt_curve(
+    return _once(book, doubt_curve,
         figure_id,
         DoubtWords(
             title=say("symptom.doubt_title"), desc=say("symptom.doubt_desc", steps=steps),
@@ -210,4 +220,4 @@ def doubt_picture(figure_id: str, places: Sequence[Place]) -> Markup:
         ),
         [0.0, *(place.elapsed for place in places)],
         [100.0, *(place.doubt * 100 for place in places)],
-    ))  # fmt: skip
+    )  # fmt: skip

@@ -40,7 +40,7 @@ def script(book: Book) -> str:
 
     Only the page with the form asks for it.
     """
-    kinds, defs = _schemas()
+    kinds, defs = book.kb.remember("shapes", "of the form", _schemas)
     records = {
         kind: [[id_, record.title] for id_, record in sorted(book.kb.records.get(kind, {}).items())]
         for kind in KINDS

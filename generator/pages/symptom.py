@@ -202,7 +202,7 @@ def _order_view(book: Book, symptom: Symptom, vehicle: str, order: Order) -> Ord
         _naive(order),
         _narrow(book, symptom, vehicle),
         order.elsewhere,
-        doubt_picture(f"doubt-{vehicle}", order.places),
+        doubt_picture(book, f"doubt-{vehicle}", order.places),
         tapping(book, symptom, vehicle, order),
     )
 

@@ -1,4 +1,4 @@
-"""The closed list of units a record may use; pint supplies their definitions and nothing else.
+"""The closed list of units a record may use; their definitions are pint's, kept in scales.py.
 
 Each quantity has one *base* unit in which the engines work. It is the SI unit, except where the
 trade and the physics rooms name another: temperature in °C and engine speed in rev/min.
@@ -10,6 +10,8 @@ import math
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
+
+from generator.quantities.scales import SCALES
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,19 +147,10 @@ def base_unit(quantity: str) -> Unit:
 
 
 @cache
-def _scale(pint_from: str, pint_to: str) -> tuple[Fraction, Fraction]:
-    """Give factor and offset of the linear map between two of pint's units, as exact fractions."""
-    registry = _registry()
-    offset = registry.Quantity(Fraction(0), pint_from).to(pint_to).magnitude
-    one = registry.Quantity(Fraction(1), pint_from).to(pint_to).magnitude
-    return Fraction(one - offset), Fraction(offset)
-
-
-@cache
-def _registry():  # type: ignore[no-untyped-def]  # pint is imported only where it is needed
-    import pint
-
-    return pint.UnitRegistry(non_int_type=Fraction)
+def _scale(symbol: str) -> tuple[Fraction, Fraction]:
+    """Give factor and offset of the linear map from a unit to its base unit."""
+    factor, offset = SCALES[symbol]
+    return Fraction(factor), Fraction(offset)
 
 
 def convert(value: float, source: Unit, target: Unit) -> float:
@@ -190,5 +183,7 @@ def convert(value: float, source: Unit, target: Unit) -> float:
         raise ValueError(f"{source.symbol} is {source.quantity}, {target.symbol} is not")
     if source is target or not math.isfinite(value):
         return value
-    factor, offset = _scale(source.pint_name, target.pint_name)
-    return float(Fraction(repr(float(value))) * factor + offset)
+    factor, offset = _scale(source.symbol)
+    target_factor, target_offset = _scale(target.symbol)
+    in_base = Fraction(repr(float(value))) * factor + offset
+    return float((in_base - target_offset) / target_factor)

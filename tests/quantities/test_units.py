@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from generator.quantities import QUANTITIES, UNITS, base_unit, convert, unit_named
 from generator.quantities.units import NEVER_NEGATIVE, NOT_BELOW, Unit, meant_by
+from tests.quantities import pint_scales
 
 
 def unit(symbol: str) -> Unit:
@@ -53,6 +54,11 @@ NIST = [
     (1, "kHz", "Hz", 1e3, 0),
     (1, "kW", "W", 1e3, 0),
 ]
+
+
+def test_the_table_is_what_pint_defines() -> None:
+    """Every unit of the list, and no other, exactly as it would be written today."""
+    assert pint_scales.FILE.read_text("utf-8") == pint_scales.text()
 
 
 @pytest.mark.parametrize(("value", "source", "target", "expected", "relative"), NIST)
