@@ -98,5 +98,9 @@ def _last_looked_at(record: Record) -> tuple[Path, datetime.date] | None:
 
 def _is_dangerous(kb: KnowledgeBase, record: Record) -> bool:
     if isinstance(record, Job):
-        return any(line.word in DANGEROUS for line in guard(kb, record).summary)
+        return kb.remember("dangerous", record.key, lambda: _warns(kb, record))
     return isinstance(record, Hazard) and word_of(record) in DANGEROUS
+
+
+def _warns(kb: KnowledgeBase, job: Job) -> bool:
+    return any(line.word in DANGEROUS for line in guard(kb, job).summary)
