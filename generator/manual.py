@@ -49,7 +49,7 @@ class Manual:
 
 
 def read(
-    folder: Path, as_of: datetime.date | None = None, cache: Path | None = None
+    folder: Path, as_of: datetime.date | None = None, cache: Path | keep.Shelf | None = None
 ) -> Manual:
     """Read and check the manual in a folder; bad content gives findings, never an exception.
 
@@ -59,23 +59,24 @@ def read(
         Where the manual lies.
     as_of : date, optional
         The day on which reviews are overdue; without a day none is.
-    cache : Path, optional
-        A folder that keeps from one run to the next what has not changed.
+    cache : Path or Shelf, optional
+        A folder or another shelf that keeps from one run to the next what has not changed.
     """
-    version = of_generator() if cache else ""
+    shelf = keep.OnDisk(cache) if isinstance(cache, Path) else cache
+    version = of_generator() if shelf else ""
     # Reading leaves no garbage, and looking for it again and again doubles the time; what has
     # been read stays to the end, so nobody need look through it later either.
     gc.unfreeze()
     with _no_collector():
-        known = keep.load(cache / _RECORDS, version) if cache else None
+        known = shelf.load(_RECORDS, version) if shelf else None
         loaded = load(folder / RECORDS, RECORDS, known)
     gc.freeze()
-    if cache and loaded.parsed.keys() != (known or {}).keys():
-        keep.save(cache / _RECORDS, version, loaded.parsed)
+    if shelf and loaded.parsed.keys() != (known or {}).keys():
+        shelf.save(_RECORDS, version, loaded.parsed)
     if loaded.kb is None:
         return Manual(None, in_order(loaded.problems), loaded.sources, lambda: None)
     whole = not site.broken(loaded.kb, loaded.problems)
-    results = _Results(cache / _RESULTS if cache and whole else None, version, loaded)
+    results = _Results(shelf if whole else None, version, loaded)
     problems = site.check(results.kb, loaded.problems, as_of)
     results.keep()
     return Manual(results.kb, problems, loaded.sources, results.keep)
@@ -93,22 +94,22 @@ def _no_collector() -> Iterator[None]:
 
 
 class _Results:
-    """What has been worked out from the records, and its file.
+    """What has been worked out from the records, and where it is kept.
 
     Where a record could not be read nothing is kept: rules then look away from what leans on it.
     """
 
-    def __init__(self, path: Path | None, version: str, loaded: Loaded) -> None:
+    def __init__(self, shelf: keep.Shelf | None, version: str, loaded: Loaded) -> None:
         assert loaded.kb is not None
-        self._path = path
+        self._shelf = shelf
         self._version = f"{version} {loaded.digests[fingerprint.SETTINGS_KEY]}"
         records = loaded.kb.records
         self._records = records
         kept: tuple[int, dict[str, Result]] | None = None
-        if path is not None:
-            kept = keep.load(path, self._version)
+        if shelf is not None:
+            kept = shelf.load(_RESULTS, self._version)
         self._run, before = kept or (0, {})
-        dumps, loads = (None, None) if path is None else (self._dumps, self._loads)
+        dumps, loads = (None, None) if shelf is None else (self._dumps, self._loads)
         self._memory = Memory(records, loaded.digests, before, self._run + 1, dumps, loads)
         self._made = 0
         self.kb = loaded.kb.remembering(self._memory)
@@ -116,8 +117,8 @@ class _Results:
     def keep(self) -> None:
         """Write down what was made since the last time."""
         made = len(self._memory.made)
-        if self._path is not None and made > self._made:
-            keep.save(self._path, self._version, (self._run + 1, self._memory.kept()))
+        if self._shelf is not None and made > self._made:
+            self._shelf.save(_RESULTS, self._version, (self._run + 1, self._memory.kept()))
         self._made = made
 
     def _dumps(self, found: object) -> bytes:

@@ -19,6 +19,7 @@ from mkdocs.structure.files import File, Files
 from mkdocs.structure.nav import Navigation
 
 from generator import manual, site
+from generator.memory import keep
 from generator.pages import routes
 from generator.pages.page import Page
 from generator.pages.policy import POLICY
@@ -44,6 +45,8 @@ class FettlebookPlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
         self.findings: list[Problem] = []
         self.nav: Navigation | None = None
         self.hosted_only = False
+        # What one save does not change is not made again at the next.
+        self.kept = keep.InProcess()
 
     def host_only(self, asked: host.Asked) -> None:
         """Take the pages for checked and made elsewhere: only what the host makes is wanted."""
@@ -76,7 +79,7 @@ class FettlebookPlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
         return config
 
     def _read(self, folder: Path) -> None:
-        read = manual.read(folder)
+        read = manual.read(folder, None, self.kept if self.serving else None)
         for finding in read.problems:
             # A warning of ours stops no build, and a strict host stops at any of its log.
             level = logging.ERROR if finding.severity is Severity.ERROR else logging.INFO
@@ -91,6 +94,7 @@ class FettlebookPlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
             log.error("the records have errors: %s", summary(read.problems))
             return
         made = site.make(read.kb, read.problems, preview=self.serving)
+        read.keep()
         self.pages = {page.url: page for page in made.pages}
         self.texts = dict(made.files)
         stands = {stand_of(p.url, bool(p.contents), host.LISTED) for p in made.pages}

@@ -146,7 +146,9 @@ def plan(kb: KnowledgeBase, problems: Sequence[Problem], *, preview: bool = Fals
 
 
 def make(kb: KnowledgeBase, problems: Sequence[Problem], *, preview: bool = False) -> Site:
-    """Make every page; the parameters and what it raises are those of :func:`plan`."""
+    """Make every page that nobody remembers; parameters and errors are those of :func:`plan`."""
     planned = plan(kb, problems, preview=preview)
-    pages = tuple(make() for make in planned.pages.values())
-    return Site(planned.title, pages, {url: make() for url, make in planned.texts.items()})
+    remember = planned.kb.remember
+    pages = tuple(remember("whole page", url, make) for url, make in planned.pages.items())
+    texts = {url: remember("whole text", url, make) for url, make in planned.texts.items()}
+    return Site(planned.title, pages, texts)

@@ -16,7 +16,7 @@ from collections.abc import Callable
 from contextlib import suppress
 from functools import cache
 from pathlib import Path
-from typing import Any
+from typing import Any, Protocol
 
 _MAGIC = b"fettlebook keeps this; it may be deleted at any time\n"
 _SIZE = 32
@@ -26,6 +26,48 @@ _PLAIN = {
     ("datetime", "date"), ("builtins", "set"), ("builtins", "frozenset"),
     ("markupsafe", "Markup"),
 }  # fmt: skip
+
+
+class Shelf(Protocol):
+    """Keeps things by name from one run to the next, each for one version."""
+
+    def load(self, name: str, version: str) -> Any:
+        """Give what is kept under a name, or None."""
+
+    def save(self, name: str, version: str, kept: Any) -> object:
+        """Keep something under a name."""
+
+
+class OnDisk:
+    """A shelf of files in a folder."""
+
+    def __init__(self, folder: Path) -> None:
+        self._folder = folder
+
+    def load(self, name: str, version: str) -> Any:
+        """Give what the file of this name keeps, or None."""
+        return load(self._folder / name, version)
+
+    def save(self, name: str, version: str, kept: Any) -> object:
+        """Keep something in the file of this name."""
+        return save(self._folder / name, version, kept)
+
+
+class InProcess:
+    """A shelf that lasts as long as the process."""
+
+    def __init__(self) -> None:
+        self._kept: dict[str, tuple[str, Any]] = {}
+
+    def load(self, name: str, version: str) -> Any:
+        """Give what is kept under a name, or None."""
+        kept = self._kept.get(name)
+        return kept[1] if kept and kept[0] == version else None
+
+    def save(self, name: str, version: str, kept: Any) -> object:
+        """Keep something under a name."""
+        self._kept[name] = version, kept
+        return None
 
 
 class Foreign(pickle.UnpicklingError):
